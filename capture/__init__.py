@@ -1,0 +1,1 @@
+"""From a recording or a caption file to a `Transcript`."""

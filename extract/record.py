@@ -1,0 +1,186 @@
+"""The repair record: what other programs rely on.
+
+These models are the single definition; the JSON Schema that is published beside the pages is generated from them
+(`record_schema`). A field may be added, never renamed.
+"""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Phase = Literal["as_found", "target", "as_left", "general"]
+Severity = Literal["stop", "look"]
+Mode = Literal["done", "doing", "planned", "advice"]
+Scope = Literal["this_session", "earlier_session"]
+
+
+class _Part(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
+
+
+class SessionFacts(_Part):
+    """What session the record is of."""
+
+    title: str
+    date: str | None = Field(default=None, description="ISO 8601 date of the work")
+    subject: str | None = Field(default=None, description="what is on the bench")
+    trade: str | None = None
+    source: str = Field(description="file name of the recording or caption file")
+    duration: float = Field(description="seconds")
+
+
+class Reading(_Part):
+    """One way of hearing a figure."""
+
+    text: str
+    value: float | None = None
+    unit: str | None = None
+    score: float | None = None
+
+
+class Heard(_Part):
+    """How sure the ear was of a figure, and what else it might have been."""
+
+    confidence: float = Field(ge=0, le=1)
+    readings: tuple[Reading, ...] = ()
+
+
+class Measure(_Part):
+    """One figure as said, and what it measures."""
+
+    id: str
+    cue: int = Field(ge=0, description="0-based index of the cue where the number starts")
+    start: float
+    end: float
+    quote: str
+    value: float
+    low: float | None = None
+    high: float | None = None
+    unit: str | None = Field(description="a unit expression that pint reads; null where nothing settles it")
+    unit_said: bool
+    ucum: str | None = None
+    attribute: str | None = None
+    item: str | None = None
+    where: str | None = None
+    phase: Phase
+    hedged: bool
+    stands: bool = True
+    corrected_by: str | None = None
+    heard: Heard | None = None
+    kind: str | None = Field(default=None, description="length, temperature, torque ...; null where no unit is known")
+    limit: Literal["at_most", "at_least"] | None = Field(default=None, description="a one-sided limit")
+    tolerance: float | None = Field(default=None, description="plus or minus this much, in `unit`")
+    difference: bool = Field(default=False, description="a comparison: how much more or less, not a size")
+    same_as: str | None = Field(default=None, description="id of the measure that this one restates in another unit")
+    display: str = Field(default="", description="the figure in the form it was said: 5/64 in, 0.012 in, 2 to 3 thou")
+
+
+class Withdrawn(_Part):
+    """The statement that a correction takes back."""
+
+    measure: str | None = None
+    text: str
+    cue: int | None = None
+
+
+class Correction(_Part):
+    """A statement taken back, and what holds instead."""
+
+    id: str
+    cue: int
+    start: float
+    end: float
+    quote: str
+    scope: Scope
+    withdraws: Withdrawn
+    replacement: str
+    value: float | None = None
+    unit: str | None = None
+    replacement_measure: str | None = Field(default=None, description="id of the measure that holds instead")
+
+
+class Finding(_Part):
+    """Something to settle, or to look at, before the notes go out."""
+
+    id: str
+    kind: str
+    severity: Severity
+    cue: int
+    cues: tuple[int, ...]
+    start: float
+    quote: str
+    measures: tuple[str, ...]
+    message: str
+    source: str
+
+
+class Step(_Part):
+    """One action of the job, as an instruction that can be repeated."""
+
+    id: str
+    number: int
+    cue_from: int
+    cue_to: int
+    start: float
+    end: float
+    quote: str
+    text: str
+    verb: str
+    object: str
+    mode: Mode
+    measures: tuple[str, ...] = ()
+    tools: tuple[str, ...] = ()
+    materials: tuple[str, ...] = ()
+
+
+class Caution(_Part):
+    """A hazard that was spoken of, with the usual caution."""
+
+    cue: int
+    start: float
+    text: str
+    source: str
+    said: bool = Field(default=False, description="true where the speaker gave the caution")
+
+
+class Mention(_Part):
+    """A material or tool, and the cues that name it."""
+
+    name: str
+    cues: tuple[int, ...]
+
+
+class Remark(_Part):
+    """A short clean sentence with its time: a follow-up or a doubt."""
+
+    cue: int
+    start: float
+    text: str
+
+
+class Record(_Part):
+    """The structured repair record of one session."""
+
+    schema_: Literal["spokeshave-record/1"] = Field(default="spokeshave-record/1", alias="schema")
+    session: SessionFacts
+    measures: tuple[Measure, ...] = ()
+    corrections: tuple[Correction, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    steps: tuple[Step, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    materials: tuple[Mention, ...] = ()
+    tools: tuple[Mention, ...] = ()
+    follow_ups: tuple[Remark, ...] = ()
+    doubts: tuple[Remark, ...] = ()
+
+    def to_json(self) -> str:
+        """The record as JSON, the form that is printed, kept and published."""
+        return self.model_dump_json(by_alias=True, indent=1)
+
+
+def record_schema() -> dict[str, Any]:
+    """JSON Schema (draft 2020-12) of a record."""
+    schema = Record.model_json_schema(by_alias=True, mode="serialization")
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}
