@@ -1,7 +1,7 @@
 """Every error a person may see.
 
-Each subclass holds the facts and builds its own message: one line that says what is wrong and what to do. The desk prints
-that line and leaves with exit code 2; nothing below the desk prints. Errors of other libraries are wrapped in these.
+Each subclass holds the facts and builds its own message: one line that says what is wrong and what to do. The desk
+prints that line and leaves with exit code 2; nothing below the desk prints. Errors of other libraries are wrapped in these.
 """
 
 from __future__ import annotations
@@ -57,7 +57,9 @@ class SessionBusyError(ShopError):
     """Another process is writing to the session."""
 
     def __init__(self, path: Path) -> None:
-        super().__init__(path, "another spokeshave is working on this session", "wait for it to end, then run this again")
+        super().__init__(
+            path, "another spokeshave is working on this session", "wait for it to end, then run this again"
+        )
 
 
 class DataFileError(SpokeshaveError):

@@ -46,8 +46,8 @@ class Ear(_Frozen):
 class Transcript(_Frozen):
     """The words of one recording.
 
-    `cues` are in order of time and don't overlap. `ear` is null for an imported caption file, and `word_times` tells whether
-    each word was timed by the model or spread over its cue by length.
+    `cues` are in order of time and don't overlap. `ear` is null for an imported caption file, and `word_times` tells
+    whether each word was timed by the model or spread over its cue by length.
     """
 
     schema_: Literal["spokeshave-transcript/1"] = Field(default="spokeshave-transcript/1", alias="schema")

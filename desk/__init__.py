@@ -1,0 +1,1 @@
+"""A person's commands and clicks, and nothing else."""

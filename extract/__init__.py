@@ -1,0 +1,1 @@
+"""From a `Transcript` to a `Record`: what was said, understood and checked."""

@@ -1,0 +1,1 @@
+"""From proofed records to pages."""

@@ -1,0 +1,1 @@
+"""Tests, in the same folders as what they test."""
