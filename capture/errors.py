@@ -1,7 +1,8 @@
 """Every error a person may see.
 
 Each subclass holds the facts and builds its own message: one line that says what is wrong and what to do. The desk
-prints that line and leaves with exit code 2; nothing below the desk prints. Errors of other libraries are wrapped in these.
+prints that line and leaves with exit code 2; nothing below the desk prints. Errors of other libraries are wrapped in
+these.
 """
 
 from __future__ import annotations

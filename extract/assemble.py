@@ -12,15 +12,17 @@ from extract.narration import Narration, narration_of
 from extract.record import (
     Caution,
     Correction,
+    Heard,
     Measure,
     Mention,
+    Reading,
     Record,
     Remark,
     SessionFacts,
     Step,
     Withdrawn,
 )
-from extract.spans import Action, Measured, Named, Note, Remarks, Takeback, Warned
+from extract.spans import Action, Measured, Named, Note, Quantity, Remarks, Takeback, Warned
 
 
 def assemble(doc: Doc, facts: SessionFacts) -> Record:
@@ -77,8 +79,23 @@ def _measure(doc: Doc, where: Narration, one: Measured, corrected_by: str | None
         tolerance=_number(quantity.tolerance),
         difference=quantity.difference,
         same_as=one.same_as,
+        heard=_heard(doc, where, quantity),
         display=show(quantity),
     )
+
+
+def _heard(doc: Doc, where: Narration, quantity: Quantity) -> Heard | None:
+    """How sure the ear was: the least sure word of the figure, since one wrong word makes it another figure."""
+    sure = [p for p in where.probability[quantity.start : quantity.end] if p is not None]
+    if not sure:
+        return None
+    reading = Reading(
+        text=where.quote(doc, quantity.start, quantity.end),
+        value=float(quantity.value),
+        unit=quantity.unit.name if quantity.unit else None,
+        score=round(min(sure), 4),
+    )
+    return Heard(confidence=round(min(sure), 4), readings=(reading,))
 
 
 def _correction(doc: Doc, where: Narration, taken: Takeback, measures: dict[str, Measure]) -> Correction:

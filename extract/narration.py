@@ -23,6 +23,8 @@ class Narration:
     start: tuple[float, ...]
     """Seconds a token."""
     end: tuple[float, ...]
+    probability: tuple[float | None, ...]
+    """How sure the ear was of the word a token belongs to; null for captions."""
     punctuated: bool
     """False for raw captions, which have no sentence marks."""
 
@@ -38,6 +40,7 @@ def make_doc(nlp: Language, transcript: Transcript) -> Doc:
     cue_of: list[int] = []
     starts: list[float] = []
     ends: list[float] = []
+    sure: list[float | None] = []
     for number, cue in enumerate(transcript.cues):
         for said in cue.words:
             tokens = nlp.tokenizer(said.text)
@@ -47,12 +50,15 @@ def make_doc(nlp: Language, transcript: Transcript) -> Doc:
                 words.append(token.text)
                 spaces.append(False)
                 cue_of.append(number)
+                sure.append(said.probability)
                 starts.append(said.start + token.idx * share)
                 ends.append(said.start + (token.idx + len(token)) * share)
             if spaces:
                 spaces[-1] = True
     doc = Doc(nlp.vocab, words=words, spaces=spaces)
-    doc._.narration = Narration(transcript, tuple(cue_of), tuple(starts), tuple(ends), is_punctuated(transcript))
+    doc._.narration = Narration(
+        transcript, tuple(cue_of), tuple(starts), tuple(ends), tuple(sure), is_punctuated(transcript)
+    )
     return doc
 
 
