@@ -1,0 +1,26 @@
+"""`spokeshave publish`: the site from the records."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from desk import options
+
+
+@click.command("publish", short_help="Only publish: the shop's site from its records.")
+@options.shop
+@click.option(
+    "--strict", is_flag=True, help="Fail, and leave the site as it is, while a statement must still be settled."
+)
+def command(shop_folder: Path, strict: bool) -> None:
+    """Make the shop's public/ folder anew from its sessions."""
+    from capture.shop import Shop
+    from desk.console import console
+    from publish import publish_shop
+
+    published = publish_shop(Shop.open(shop_folder), strict=strict)
+    for warning in published.warnings:
+        console.print(warning, markup=False)
+    click.echo(published.front_page)

@@ -1,0 +1,196 @@
+"""The work behind the commands, for who would rather call it than type it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from capture.errors import ModelError, RecordingError, ShopError, TranscriptError
+from capture.files import write_atomic
+from capture.shop import Session, SessionSettings, Shop
+
+if TYPE_CHECKING:
+    from capture.transcript import Transcript
+    from desk.console import Report
+    from extract.pipeline import Extractor
+    from extract.record import Record
+    from extract.trade import Trade
+
+
+@dataclass(frozen=True, slots=True)
+class Hearing:
+    """With what to listen."""
+
+    model: str | None = None
+    """Name or folder of a faster-whisper model; null for the one that came with Spokeshave."""
+    device: str = "auto"
+
+
+@dataclass(frozen=True, slots=True)
+class SessionChoice:
+    """What a person says of a session when it is made; what is null is worked out."""
+
+    title: str | None = None
+    subject: str | None = None
+    date: date | None = None
+    trade: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenUp:
+    """A session after the whole job."""
+
+    session: Session
+    record: Record
+    page: Path
+    warnings: tuple[str, ...] = ()
+
+
+def write_up(
+    recording: Path,
+    shop_folder: Path,
+    choice: SessionChoice | None = None,
+    hearing: Hearing | None = None,
+    report: Report | None = None,
+    extractor: Extractor | None = None,
+) -> WrittenUp:
+    """The whole job for one recording: hear, extract, check, publish.
+
+    The same recording again is the same session: it goes on where it was stopped. A recording that can't be used leaves
+    the shop as it was. Raises `RecordingError`, `TranscriptError`, `ModelError`, `ShopError`.
+    """
+    from capture import check_readable
+
+    check_readable(recording)
+    new_shop = not (shop_folder / "shop.toml").is_file()
+    shop = Shop.open_or_create(shop_folder)
+    session = shop.session_of(recording)
+    new_session = session is None
+    if session is None:
+        session = shop.add_session(_settings(recording, choice or SessionChoice()))
+    try:
+        return write_up_session(session, shop, hearing or Hearing(), report, extractor)
+    except (RecordingError, TranscriptError, ModelError):
+        # A recording that turns out to be useless must not leave an empty session behind. A stopped or broken run keeps
+        # its session, and with it the checkpoint to go on from.
+        if new_session:
+            shop.remove(session)
+        if new_shop:
+            _remove_empty(shop)
+        raise
+
+
+def write_up_session(
+    session: Session,
+    shop: Shop,
+    hearing: Hearing,
+    report: Report | None = None,
+    extractor: Extractor | None = None,
+) -> WrittenUp:
+    """The whole job for a session that stands in the shop; raises what its parts raise."""
+    from publish import publish_shop
+
+    with session.writing():
+        transcript = listen(session, shop, hearing, report)
+        record = understand(session, shop, transcript, extractor)
+    published = publish_shop(shop)
+    return WrittenUp(session, record, published.page_of(session), published.warnings)
+
+
+def listen(session: Session, shop: Shop, hearing: Hearing, report: Report | None = None) -> Transcript:
+    """The session's transcript: the one on disk where it is newer than the recording, else heard or read anew.
+
+    Raises `RecordingError`, `TranscriptError`, `ModelError`, `ShopError`.
+    """
+    recording = session.recording_file
+    if recording is None:
+        raise ShopError(session.folder, "its recording is gone", "put it back or mend `recording` in session.toml")
+    kept = session.transcript() if _newer(session.transcript_file, recording) else None
+    if kept is not None:
+        return kept
+    transcript = transcribe(recording, hearing, session.folder, session.settings.trade or shop.settings.trade, report)
+    write_atomic(session.transcript_file, transcript.to_json())
+    return transcript
+
+
+def transcribe(
+    recording: Path, hearing: Hearing, checkpoint_folder: Path, trade: str = "", report: Report | None = None
+) -> Transcript:
+    """The words of a film, a sound file or a caption file, primed with the trade's own words."""
+    from capture import hear, is_caption_file, read_captions
+
+    if is_caption_file(recording):
+        return read_captions(recording)
+    return hear(
+        recording,
+        model=hearing.model,
+        device=hearing.device,
+        prime=_prime(trade),
+        checkpoint_folder=checkpoint_folder,
+        progress=report,
+    )
+
+
+def understand(session: Session, shop: Shop, transcript: Transcript, extractor: Extractor | None = None) -> Record:
+    """Extract and check a session's record, and keep it."""
+    from extract.pipeline import Extractor
+    from extract.record import SessionFacts
+
+    settings = session.settings
+    facts = SessionFacts(
+        title=settings.title,
+        date=settings.date.isoformat(),
+        subject=settings.subject or None,
+        trade=settings.trade or shop.settings.trade or None,
+        source=transcript.source,
+        duration=transcript.duration,
+    )
+    record = (extractor or Extractor()).record(transcript, facts)
+    write_atomic(session.record_file, record.to_json())
+    return record
+
+
+def record_of(transcript: Transcript, trade: str | None = None) -> Record:
+    """The record of a transcript that belongs to no shop. Raises `DataFileError` for a trade that is not known."""
+    from extract.pipeline import Extractor
+
+    return Extractor().record(transcript, trade=_trade(trade) if trade else None)
+
+
+def _trade(name: str) -> Trade:
+    from extract.trade import load_trade
+
+    return load_trade(name)
+
+
+def _settings(recording: Path, choice: SessionChoice) -> SessionSettings:
+    # A film's name is the best title there is until a person gives a better one.
+    title = choice.title or " ".join(recording.stem.replace("_", " ").replace("-", " ").split()) or "Session"
+    return SessionSettings(
+        title=title[:1].upper() + title[1:],
+        subject=choice.subject or "",
+        date=choice.date or datetime.fromtimestamp(recording.stat().st_mtime).date(),
+        recording=str(recording.resolve()),
+        trade=choice.trade or "",
+    )
+
+
+def _newer(made: Path, source: Path) -> bool:
+    return made.is_file() and made.stat().st_mtime_ns >= source.stat().st_mtime_ns
+
+
+def _remove_empty(shop: Shop) -> None:
+    """Take away a shop that was made a moment ago for a recording that can't be used."""
+    shop.settings_file.unlink()
+    (shop.root / "sessions").rmdir()
+    shop.root.rmdir()
+
+
+def _prime(trade: str) -> str | None:
+    from capture.prime import compose
+
+    from extract.trade import load_trade
+
+    return compose(load_trade(trade or "general"))
