@@ -24,6 +24,9 @@ from extract.record import (
 )
 from extract.spans import Action, Measured, Named, Note, Quantity, Remarks, Takeback, Warned
 
+_BEFORE, _BEHIND = 24, 10
+"""Tokens of a figure's surroundings that a check may read."""
+
 
 def assemble(doc: Doc, facts: SessionFacts) -> Record:
     """The record of a narration, without findings: those need the whole record."""
@@ -31,7 +34,8 @@ def assemble(doc: Doc, facts: SessionFacts) -> Record:
     takebacks: tuple[Takeback, ...] = doc._.corrections
     corrected = {measure: taken.id for taken in takebacks for measure in taken.withdrawn_measures}
     found: tuple[Measured, ...] = doc._.measures
-    measures = tuple(_measure(doc, where, one, corrected.get(one.id)) for one in found)
+    said = _surroundings(doc, where, found)
+    measures = tuple(_measure(doc, where, one, corrected.get(one.id), said[one.id]) for one in found)
     remarks: Remarks = doc._.remarks
     tools = _mentions(where, remarks.tools)
     materials = _mentions(where, remarks.materials)
@@ -52,7 +56,23 @@ def _number(value: Fraction | None) -> float | None:
     return None if value is None else float(value)
 
 
-def _measure(doc: Doc, where: Narration, one: Measured, corrected_by: str | None) -> Measure:
+def _surroundings(doc: Doc, where: Narration, found: tuple[Measured, ...]) -> dict[str, tuple[str, str]]:
+    """The words before and behind each figure, never those of another figure."""
+    spans = sorted((one.quantity.start, one.quantity.end, one.id) for one in found)
+    ends = [0, *(end for _, end, _ in spans)]
+    begins = [*(start for start, _, _ in spans), len(doc)]
+    return {
+        name: (
+            where.quote(doc, min(max(ends[at], start - _BEFORE), start), start),
+            where.quote(doc, end, max(min(begins[at + 1], end + _BEHIND), end)),
+        )
+        for at, (start, end, name) in enumerate(spans)
+    }
+
+
+def _measure(
+    doc: Doc, where: Narration, one: Measured, corrected_by: str | None, surroundings: tuple[str, str]
+) -> Measure:
     quantity = one.quantity
     unit = quantity.unit
     return Measure(
@@ -81,6 +101,8 @@ def _measure(doc: Doc, where: Narration, one: Measured, corrected_by: str | None
         same_as=one.same_as,
         heard=_heard(doc, where, quantity),
         display=show(quantity),
+        before=surroundings[0],
+        after=surroundings[1],
     )
 
 

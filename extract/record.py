@@ -75,6 +75,8 @@ class Measure(_Part):
     difference: bool = Field(default=False, description="a comparison: how much more or less, not a size")
     same_as: str | None = Field(default=None, description="id of the measure that this one restates in another unit")
     display: str = Field(default="", description="the figure in the form it was said: 5/64 in, 0.012 in, 2 to 3 thou")
+    before: str = Field(default="", description="the words just before it, back to the figure before at most")
+    after: str = Field(default="", description="the words just behind it, on to the next figure at most")
 
 
 class Withdrawn(_Part):
