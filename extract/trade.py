@@ -1,82 +1,144 @@
 """A trade's words and figures, read from extract/trades/*.toml.
 
 A trade file holds what a repairer of that trade takes for granted: what is measured and in which unit, the parts, tools
-and materials by name, the hazards with the usual caution. `general` is part of every trade.
+and materials by name, the hazards with the usual caution. `general` is part of every trade; a shop may add its own file.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import TypeVar
+
+from capture.errors import DataFileError, SpokeshaveError
+from extract.trade_facts import Attribute, Band, Hazard, Term, Trade
+from extract.trade_file import read_trade_file
+
+__all__ = [
+    "Attribute",
+    "Band",
+    "Hazard",
+    "Term",
+    "Trade",
+    "UnknownTradeError",
+    "guess_trade",
+    "load_trade",
+    "trade_names",
+]
+
+_FOLDER = Path(__file__).parent / "trades"
+_GENERAL = "general"
+_FEWEST_MARKS = 3
+"""A lone "valve" or "bridge" is said at many benches. Every different sign is a mark, and so is each time that a subject
+of the trade is named ("ukulele"): two mentions of a ukulele make the trade, two of a bridge don't."""
+
+_Fact = TypeVar("_Fact", Attribute, Term, Hazard)
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
-    """Where a figure usually lies, in `unit`; outside it is worth a question, not wrong."""
+class UnknownTradeError(SpokeshaveError, KeyError):
+    """A trade that has no file."""
 
-    low: float
-    high: float
-    unit: str
-    source: str
-    items: tuple[str, ...] = ()
-    """The band holds for these instruments or parts only; empty for all."""
+    def __init__(self, name: str) -> None:
+        self.name = name
+        super().__init__(name)
 
-
-@dataclass(frozen=True, slots=True)
-class Attribute:
-    """Something that is measured: "string height"."""
-
-    name: str
-    said: tuple[str, ...]
-    """Every way of naming it, the name included: words or phrases, lower case, singular."""
-    kind: str
-    """The kind of unit it takes: "length", "temperature" ..., as in data/units.toml."""
-    unit: str | None = None
-    """The trade's habit where the unit is left out, as a unit name of data/units.toml."""
-    bands: tuple[Band, ...] = ()
+    def __str__(self) -> str:
+        return f"no trade is called {self.name!r}; choose one of {', '.join(trade_names())}"
 
 
-@dataclass(frozen=True, slots=True)
-class Term:
-    """A part, tool or material by its name and other ways of saying it (lower case, singular)."""
-
-    name: str
-    said: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Hazard:
-    """Words that call for a caution, the caution itself and where it comes from."""
-
-    name: str
-    said: tuple[str, ...]
-    caution: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class Trade:
-    """All that a trade file and the general file hold."""
-
-    name: str
-    signs: tuple[str, ...] = ()
-    """Words that show that a narration belongs to this trade."""
-    attributes: tuple[Attribute, ...] = ()
-    parts: tuple[Term, ...] = ()
-    tools: tuple[Term, ...] = ()
-    materials: tuple[Term, ...] = ()
-    hazards: tuple[Hazard, ...] = ()
-
-
+@cache
 def trade_names() -> tuple[str, ...]:
-    """Names of the trades that are built in."""
-    return ("general",)
+    """Names of the trades that are built in, `general` first."""
+    return (_GENERAL, *sorted(path.stem for path in _FOLDER.glob("*.toml") if path.stem != _GENERAL))
 
 
-def load_trade(name: str) -> Trade:
-    """The trade of that name joined with the general one; `KeyError` where there is none."""
-    return Trade(name)
+def load_trade(name: str, extra: Path | None = None) -> Trade:
+    """The trade of that name joined with the general one and, last, with a shop's own file.
+
+    A later file adds words to what an earlier one names; its kind, unit and bands win. A caution that is built in stays
+    as it is: a file may add hazards, never reword one. Raises `UnknownTradeError` (a `KeyError`) where there is no such
+    trade, `DataFileError` where the shop's file is malformed.
+    """
+    if name not in trade_names():
+        raise UnknownTradeError(name)
+    trade = _built_in(_GENERAL)
+    if name != _GENERAL:
+        trade = _join(trade, _built_in(name))
+    if extra is None:
+        return trade
+    own = read_trade_file(extra)
+    known = {hazard.name for hazard in trade.hazards}
+    for hazard in own.hazards:
+        if hazard.name in known:
+            problem = "a built-in caution can't be replaced"
+            raise DataFileError(extra, f"hazards.{hazard.name}", problem, "give your caution a name of its own")
+    return replace(_join(trade, own), name=trade.name)
 
 
 def guess_trade(text: str) -> str:
-    """Name of the trade whose signs occur most often in a text; "general" where none does."""
-    return "general"
+    """Name of the trade whose signs occur most often in a text; "general" where too few different ones do."""
+    lowered = text.lower()
+    best = (0, _GENERAL)
+    for name in trade_names()[1:]:
+        found = [match.group(1) for match in _sign_pattern(name).finditer(lowered)]
+        subjects = {said for term in _built_in(name).subjects for said in term.said}
+        if len(set(found)) + sum(sign in subjects for sign in found) >= _FEWEST_MARKS:
+            best = max(best, (len(found), name))
+    return best[1]
+
+
+@cache
+def _built_in(name: str) -> Trade:
+    return read_trade_file(_FOLDER / f"{name}.toml")
+
+
+@cache
+def _sign_pattern(name: str) -> re.Pattern[str]:
+    signs = sorted(_built_in(name).signs, key=len, reverse=True)
+    return re.compile(rf"(?<!\w)({'|'.join(re.escape(sign) for sign in signs)})(?:s|es)?(?!\w)")
+
+
+def _join(base: Trade, more: Trade) -> Trade:
+    return Trade(
+        name=more.name,
+        signs=_unite(base.signs, more.signs),
+        attributes=_join_named(base.attributes, more.attributes, _join_attributes),
+        subjects=_join_named(base.subjects, more.subjects, _join_terms),
+        parts=_join_named(base.parts, more.parts, _join_terms),
+        tools=_join_named(base.tools, more.tools, _join_terms),
+        materials=_join_named(base.materials, more.materials, _join_terms),
+        hazards=_join_named(base.hazards, more.hazards, lambda _, later: later),
+    )
+
+
+def _join_named(
+    base: tuple[_Fact, ...], more: tuple[_Fact, ...], join: Callable[[_Fact, _Fact], _Fact]
+) -> tuple[_Fact, ...]:
+    """Facts by name; what the later file names comes first."""
+    earlier: dict[str, _Fact] = {fact.name: fact for fact in base}
+    later = tuple(join(earlier.pop(fact.name), fact) if fact.name in earlier else fact for fact in more)
+    return later + tuple(earlier.values())
+
+
+def _join_attributes(base: Attribute, more: Attribute) -> Attribute:
+    replaced = {band.items for band in more.bands}
+    return Attribute(
+        name=base.name,
+        said=_unite(base.said, more.said),
+        kind=more.kind,
+        unit=more.unit or base.unit,
+        bands=(*more.bands, *(band for band in base.bands if band.items not in replaced)),
+        adjectives=_unite(base.adjectives, more.adjectives),
+        verbs=_unite(base.verbs, more.verbs),
+    )
+
+
+def _join_terms(base: Term, more: Term) -> Term:
+    return Term(base.name, _unite(base.said, more.said))
+
+
+def _unite(base: Iterable[str], more: Iterable[str]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys((*base, *more)))
