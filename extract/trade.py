@@ -1,7 +1,8 @@
 """A trade's words and figures, read from extract/trades/*.toml.
 
-A trade file holds what a repairer of that trade takes for granted: what is measured and in which unit, the parts, tools
-and materials by name, the hazards with the usual caution. `general` is part of every trade; a shop may add its own file.
+A trade file holds what a repairer of that trade takes for granted: what is measured and in which unit, the parts,
+tools and materials by name, the hazards with the usual caution. `general` is part of every trade; a shop may add a file
+of its own.
 """
 
 from __future__ import annotations
@@ -32,8 +33,8 @@ __all__ = [
 _FOLDER = Path(__file__).parent / "trades"
 _GENERAL = "general"
 _FEWEST_MARKS = 3
-"""A lone "valve" or "bridge" is said at many benches. Every different sign is a mark, and so is each time that a subject
-of the trade is named ("ukulele"): two mentions of a ukulele make the trade, two of a bridge don't."""
+"""A lone "valve" or "bridge" is said at many benches. Every different sign is a mark, and so is each time that a
+subject of the trade is named: two mentions of a ukulele make the trade, two of a bridge don't."""
 
 _Fact = TypeVar("_Fact", Attribute, Term, Hazard)
 
