@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import hashlib
 from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from capture.errors import ModelError, RecordingError, ShopError, TranscriptError
 from capture.files import write_atomic
+from capture.options import HearingOptions
 from capture.shop import Session, SessionSettings, Shop
 
 if TYPE_CHECKING:
@@ -25,7 +27,7 @@ class Hearing:
 
     model: str | None = None
     """Name or folder of a faster-whisper model; null for the one that came with Spokeshave."""
-    device: str = "auto"
+    device: Literal["auto", "cpu", "cuda"] = "auto"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +63,6 @@ def write_up(
     The same recording again is the same session: it goes on where it was stopped. A recording that can't be used leaves
     the shop as it was. Raises `RecordingError`, `TranscriptError`, `ModelError`, `ShopError`.
     """
-    from capture import check_readable
-
     check_readable(recording)
     new_shop = not (shop_folder / "shop.toml").is_file()
     shop = Shop.open_or_create(shop_folder)
@@ -119,18 +119,42 @@ def transcribe(
     recording: Path, hearing: Hearing, checkpoint_folder: Path, trade: str = "", report: Report | None = None
 ) -> Transcript:
     """The words of a film, a sound file or a caption file, primed with the trade's own words."""
-    from capture import hear, is_caption_file, read_captions
+    from capture import hear, is_caption_file, probe, read_captions, read_captions_of
 
     if is_caption_file(recording):
         return read_captions(recording)
+    if not probe(recording).has_sound:
+        captions = read_captions_of(recording)
+        if captions is not None:
+            return captions
     return hear(
         recording,
-        model=hearing.model,
-        device=hearing.device,
+        options=HearingOptions(model=hearing.model, device=hearing.device),
         prime=_prime(trade),
         checkpoint_folder=checkpoint_folder,
         progress=report,
     )
+
+
+def check_readable(recording: Path) -> None:
+    """Raise `RecordingError` or `TranscriptError` where a file can't be used, before anything is made for it."""
+    from capture import is_caption_file, probe, read_captions, read_captions_of
+    from capture.media import check_whole
+
+    if is_caption_file(recording):
+        read_captions(recording)
+    elif probe(recording).has_sound or read_captions_of(recording) is None:
+        check_whole(recording)
+
+
+def checkpoint_home(recording: Path) -> Path:
+    """Where the hearing of a recording that belongs to no shop is kept until it is done."""
+    from capture.model_files import cache_folder
+
+    name = hashlib.sha256(str(recording.resolve()).encode()).hexdigest()[:16]
+    folder = cache_folder() / "hearing" / name
+    folder.mkdir(parents=True, exist_ok=True)
+    return folder
 
 
 def understand(session: Session, shop: Shop, transcript: Transcript, extractor: Extractor | None = None) -> Record:
@@ -188,9 +212,12 @@ def _remove_empty(shop: Shop) -> None:
     shop.root.rmdir()
 
 
-def _prime(trade: str) -> str | None:
-    from capture.prime import compose
-
+def _prime(trade: str) -> str:
+    """A prime in the words of the trade, where the person has named one; the words tell the trade only once heard."""
+    from capture import compose_prime
     from extract.trade import load_trade
 
-    return compose(load_trade(trade or "general"))
+    if not trade:
+        return compose_prime()
+    general = set(load_trade("general").attributes)
+    return compose_prime([one.name for one in load_trade(trade).attributes if one not in general])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Literal
 
 import click
 
@@ -20,7 +21,7 @@ from desk import options
 )
 @options.model
 @options.device
-def command(shop_folder: Path, model: str | None, device: str) -> None:
+def command(shop_folder: Path, model: str | None, device: Literal["auto", "cpu", "cuda"]) -> None:
     """Do the whole job for three recordings of our own: two films of one instrument, and one of another trade.
 
     The people and instruments in them are invented, and so are their mistakes.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 from pathlib import Path
+from typing import Literal
 
 import click
 
@@ -32,7 +33,7 @@ def command(
     day: datetime | None,
     trade: str | None,
     model: str | None,
-    device: str,
+    device: Literal["auto", "cpu", "cuda"],
     as_json: bool,
 ) -> None:
     """Hear RECORDING (a film, a sound file or a caption file), extract and check its repair record, publish its page.

@@ -1,0 +1,5 @@
+"""`python -m desk` is the command `spokeshave`."""
+
+from desk.cli import main
+
+main()
