@@ -58,6 +58,8 @@ class Transcript(_Frozen):
     ear: Ear | None = None
     word_times: Literal["heard", "spread"] = "heard"
     cues: tuple[Cue, ...]
+    warnings: tuple[str, ...] = ()
+    """What could not be heard or read, one line each: damaged sound, a cue that ends before it begins."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
 
