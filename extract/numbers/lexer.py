@@ -110,13 +110,14 @@ def _piece(match: re.Match[str], raw: str, token: int, glued: bool, after: str, 
 
 
 def _word(said: str, token: int, glued: bool, raw: str, words: Vocabulary) -> Lexeme:
-    kind: Kind
-    kind, value = words.words.get(said, ("word", 0))
+    kind: Kind = "word"
+    value = 0
+    if said in words.words:
+        kind, value = words.words[said]
     plural = kind == "part" and said.endswith("s")
-    if kind == "word" and said.endswith("s"):
-        singular, its_value = words.words.get(said[:-1], ("word", 0))
-        if singular == "ordinal":
-            kind, value, plural = singular, its_value, True
+    singular = words.words.get(said.removesuffix("s"))
+    if kind == "word" and singular and singular[0] == "ordinal":
+        kind, value, plural = "ordinal", singular[1], True
     return Lexeme(said, kind, token, glued, Fraction(value), plural=plural, raw=raw)
 
 
@@ -131,3 +132,8 @@ def _decimal(figure: str, said: str, token: int, glued: bool, raw: str) -> Lexem
     decimals = len(figure.partition(".")[2])
     kind: Kind = "decimal" if decimals else "digits"
     return Lexeme(said, kind, token, glued, Fraction(figure), decimals=decimals, raw=raw)
+
+
+def split(phrase: str) -> tuple[str, ...]:
+    """The texts of a phrase's lexemes: "ft-lb" gives "ft", "-" and "lb"."""
+    return tuple(match.group() for match in _PIECE.finditer(phrase.lower()))

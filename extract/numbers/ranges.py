@@ -19,8 +19,8 @@ def number_range(tape: Tape, first: Figure, read: ReadFigure) -> tuple[Figure, F
     """Both ends of the range that begins with `first`, or None where it is a number alone."""
     if tape.text(first.start - 1) in vocabulary().between:
         return _between(tape, first, read)
-    behind = _behind_link(tape, first.end)
-    if behind is None or _is_change(tape, first.start):
+    behind = behind_link(tape, first.end)
+    if behind is None or is_change(tape, first.start):
         return None
     second = read(tape, behind)
     if second is None or second.value < 0 or (second.article and tape.kind(second.end - 1) == "scale"):
@@ -61,7 +61,7 @@ def _read_exactly(tape: Tape, wanted: Figure, read: ReadFigure) -> Figure | None
     return found if found and found.end == wanted.end else None
 
 
-def _behind_link(tape: Tape, at: int) -> int | None:
+def behind_link(tape: Tape, at: int) -> int | None:
     """Index behind the words that join the ends of a range."""
     if tape.kind(at) == "dash":
         return at + 1
@@ -72,7 +72,7 @@ def _behind_link(tape: Tape, at: int) -> int | None:
     return None
 
 
-def _is_change(tape: Tape, at: int) -> bool:
+def is_change(tape: Tape, at: int) -> bool:
     """True behind a "from" that has no word of spread before it."""
     if tape.text(at - 1) != "from":
         return False

@@ -1,0 +1,90 @@
+"""What the rules of this stage hand one another."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from spacy.tokens import Doc
+
+from extract.numbers.figure import Tape
+from extract.quantities.knowledge import knowledge
+from extract.spans import Number, Unit
+from extract.trade import Trade
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A number on its way to a quantity; `start` and `end` count lexemes and take in the unit."""
+
+    start: int
+    end: int
+    number: Number
+    unit: Unit | None
+    said: str = ""
+    """The unit's form as said, empty where it was left out."""
+    grouped: bool = False
+    """Said as groups of digits, as years are."""
+    compound: bool = False
+    """Made of two figures: "five foot two"."""
+
+    @property
+    def ends(self) -> tuple[Fraction, Fraction]:
+        """Lowest and highest value."""
+        low, high = self.number.low, self.number.high
+        return (self.number.value if low is None else low, self.number.value if high is None else high)
+
+
+class Scene:
+    """A narration as the rules see it: lexemes, drafts, and where clauses and sentences lie."""
+
+    def __init__(self, doc: Doc, tape: Tape, trade: Trade) -> None:
+        self.doc = doc
+        self.tape = tape
+        self.trade = trade
+        narration = doc._.narration
+        self._cue = narration.cue if narration else (0,) * len(doc)
+        self.punctuated = bool(narration and narration.punctuated)
+        self._sentence = self._number_sentences()
+        self._idioms: dict[int, list[tuple[int, int]]] = {}
+        for start, end in knowledge().idioms.spans(tape):
+            for at in range(start, end):
+                self._idioms.setdefault(at, []).append((start, end))
+
+    def _number_sentences(self) -> list[int]:
+        numbers, current = [], 0
+        for token in self.doc:
+            if token.is_sent_start:
+                current += 1
+            numbers.append(current)
+        return numbers
+
+    def idioms_at(self, at: int) -> list[tuple[int, int]]:
+        """Start and end of the idioms that take in lexeme `at`."""
+        return self._idioms.get(at, [])
+
+    def cue(self, at: int) -> int:
+        """Cue of lexeme `at`."""
+        return self._cue[self.tape.lexemes[at].token]
+
+    def sentence(self, at: int) -> int:
+        """Running number of the sentence of lexeme `at`."""
+        return self._sentence[self.tape.lexemes[at].token]
+
+    def left(self, at: int, count: int) -> list[str]:
+        """Texts of up to `count` lexemes before `at`, in order."""
+        return [one.text for one in self.tape.lexemes[max(0, at - count) : at]]
+
+    def right(self, at: int, count: int) -> list[str]:
+        """Texts of up to `count` lexemes from `at`, in order."""
+        return [one.text for one in self.tape.lexemes[at : at + count]]
+
+    def tag(self, at: int) -> str:
+        """Part-of-speech tag of lexeme `at`, empty outside."""
+        return self.doc[self.tape.lexemes[at].token].tag_ if 0 <= at < len(self.tape) else ""
+
+    def around(self, draft: Draft) -> set[str]:
+        """Texts of the draft's sentence, at most 25 lexemes to either side."""
+        low, high = max(0, draft.start - 25), min(len(self.tape), draft.end + 25)
+        here = self.sentence(draft.start)
+        return {self.tape.text(at) for at in range(low, high) if self.sentence(at) == here}

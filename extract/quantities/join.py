@@ -1,0 +1,182 @@
+"""Numbers joined with the units said beside them, and figures that belong together made one.
+
+Takes "five foot two", "an inch and three quarters", "a thou or two", "two mil to two and a half"; leaves
+"two inches or 50 mm" two figures, since the units differ.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from extract.numbers.figure import Tape
+from extract.numbers.grammar import Parsed, figure
+from extract.numbers.parts import fraction
+from extract.numbers.ranges import behind_link, is_change
+from extract.quantities.draft import Draft
+from extract.quantities.unit_phrases import UnitMatch, unit_at, unit_behind
+from extract.spans import Number, Unit
+from extract.units import to_unit, unit_data, unit_named
+
+_DIGITS = ("digits", "decimal", "slash", "vulgar")
+
+
+def join(tape: Tape, parsed: tuple[Parsed, ...]) -> tuple[Draft, ...]:
+    """All numbers in order, with the unit where one is said, articles that mean one included."""
+    starts = {one.start: one for one in parsed}
+    found: list[Draft] = []
+    at = 0
+    while at < len(tape):
+        draft = _number(tape, starts[at]) if at in starts else _article(tape, at, found)
+        if draft is None:
+            at += 1
+            continue
+        draft = _grow(tape, draft)
+        found.append(draft)
+        at = max(draft.end, at + 1)
+    return tuple(found)
+
+
+def _number(tape: Tape, parsed: Parsed) -> Draft:
+    match = unit_behind(tape, parsed.end, tape.kind(parsed.end - 1) in _DIGITS)
+    if match is None:
+        return Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped)
+    return _with(tape, Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped), match)
+
+
+def _with(tape: Tape, draft: Draft, match: UnitMatch) -> Draft:
+    return replace(draft, end=match.end, unit=match.unit, said=match.said)
+
+
+def _article(tape: Tape, at: int, before: list[Draft]) -> Draft | None:
+    """ "an inch", "a thou"; "a minute" only in "a minute and a half" and "a minute or two"; never "miles an hour"."""
+    if tape.kind(at) != "article" or (before and before[-1].end == at and before[-1].unit):
+        return None
+    match = unit_at(tape, at + 1, after_digits=False)
+    if match is None:
+        return None
+    token = tape.lexemes[at].token
+    number = Number(start=token, end=token + 1, value=Fraction(1), form="integer")
+    draft = _with(tape, Draft(at, at + 1, number, None), match)
+    usual = match.unit.name in unit_data()["article"]["units"]
+    return draft if usual or _grow(tape, draft).end > draft.end else None
+
+
+def _grow(tape: Tape, draft: Draft) -> Draft:
+    """The draft with the figures behind it that belong to it."""
+    if draft.unit is None:
+        return draft
+    for rule in (_compound, _and_part, _or_two, _to_more):
+        grown = rule(tape, draft, draft.unit)
+        if grown is not None:
+            return grown
+    return draft
+
+
+@cache
+def _compounds() -> dict[str, list[dict[str, Any]]]:
+    found: dict[str, list[dict[str, Any]]] = {}
+    for row in unit_data()["compound"]:
+        found.setdefault(row["large"], []).append(row)
+    return found
+
+
+def _compound(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
+    """ "five foot two", "four pounds twelve ounces", "an hour and ten minutes"."""
+    if draft.number.low is not None or draft.number.value.denominator != 1:
+        return None
+    at = draft.end + 1 if tape.kind(draft.end) in ("and", "dash") or tape.text(draft.end) == "," else draft.end
+    second = figure(tape, at)
+    if second is None or second.value < 0:
+        return None
+    match = unit_behind(tape, second.end, tape.kind(second.end - 1) in _DIGITS)
+    for row in _compounds().get(unit.name, ()):
+        small, result = unit_named(row["small"]), unit_named(row["result"])
+        if match is None and not (
+            row["bare"] and at == draft.end and _may_be_bare(tape, draft, second.value, second.end)
+        ):
+            continue
+        if match and match.unit.name != small.name:
+            continue
+        if second.value >= to_unit(Fraction(1), unit, small):
+            continue
+        value = to_unit(draft.number.value, unit, result) + to_unit(second.value, small, result)
+        end = match.end if match else second.end
+        number = Number(
+            start=draft.number.start,
+            end=tape.lexemes[second.end - 1].token + 1,
+            value=value,
+            form="integer" if value.denominator == 1 else "mixed" if second.denominator else "decimal",
+            denominator=second.denominator,
+            decimals=second.decimals,
+        )
+        return replace(draft, end=end, number=number, unit=result, said=draft.said, compound=True)
+    return None
+
+
+def _may_be_bare(tape: Tape, draft: Draft, value: Fraction, end: int) -> bool:
+    """Inches may go unnamed in "five foot two", but not in "eight foot two by fours" or before a counted thing."""
+    return (
+        value < 12
+        and draft.said in ("foot", "'", "′", "’", "ft")
+        and tape.text(end) not in ("by", "x")
+        and not tape.is_noun(end)
+    )
+
+
+def _and_part(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
+    """ "an inch and three quarters", "a millimetre and a half"."""
+    if draft.number.low is not None or draft.number.value.denominator != 1 or tape.kind(draft.end) != "and":
+        return None
+    part = fraction(tape, draft.end + 1)
+    if part is None or not 0 < part.value < 1:
+        return None
+    behind = unit_behind(tape, part.end, tape.kind(part.end - 1) in _DIGITS)
+    if behind and behind.unit.name != unit.name:
+        return None
+    number = Number(
+        start=draft.number.start,
+        end=tape.lexemes[part.end - 1].token + 1,
+        value=draft.number.value + part.value,
+        form="mixed",
+        denominator=part.denominator,
+    )
+    return replace(draft, end=behind.end if behind else part.end, number=number)
+
+
+def _or_two(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
+    """ "a thou or two": a range from one to two."""
+    if tape.kind(draft.start) != "article" and draft.number.value != 1:
+        return None
+    if tape.text(draft.end) != "or" or draft.number.low is not None:
+        return None
+    second = figure(tape, draft.end + 1)
+    if second is None or second.value <= draft.number.value or second.value > 3:
+        return None
+    if unit_behind(tape, second.end, False) is not None:
+        return None
+    return _range(tape, draft, second.value, second.end, second.end)
+
+
+def _to_more(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
+    """ "two mil to two and a half mil": a range whose first end has the unit too."""
+    if draft.number.low is not None or is_change(tape, draft.start):
+        return None
+    at = behind_link(tape, draft.end)
+    second = figure(tape, at) if at is not None else None
+    if second is None or second.value <= draft.number.value:
+        return None
+    match = unit_behind(tape, second.end, tape.kind(second.end - 1) in _DIGITS)
+    if match is None or match.unit.name != unit.name:
+        return None
+    return _range(tape, draft, second.value, second.end, match.end)
+
+
+def _range(tape: Tape, draft: Draft, high: Fraction, number_end: int, end: int) -> Draft:
+    low = draft.number.value
+    number = replace(
+        draft.number, end=tape.lexemes[number_end - 1].token + 1, value=(low + high) / 2, low=low, high=high
+    )
+    return replace(draft, end=end, number=number)

@@ -1,0 +1,40 @@
+"""How a figure was said: hedged, as a limit, with a tolerance, as a difference."""
+
+from __future__ import annotations
+
+from extract.quantities.draft import Draft, Scene
+from extract.quantities.knowledge import knowledge
+from extract.spans import Limit
+
+_GAP = ("a", "an", "the", "it", "'s", "at", "to", "of", "only", "just", "that", "is", "like")
+
+
+def is_hedged(scene: Scene, draft: Draft) -> bool:
+    """ "about", "or so", "if memory serves", "give or take"."""
+    return _said(scene, draft, "hedged")
+
+
+def limit_of(scene: Scene, draft: Draft) -> Limit | None:
+    """ "no more than" and "at least"."""
+    if _said(scene, draft, "at_most", 0):
+        return "at_most"
+    return "at_least" if _said(scene, draft, "at_least", 0) else None
+
+
+def is_difference(scene: Scene, draft: Draft) -> bool:
+    """ "a thirty-second narrower", "two thou too tight"."""
+    than = knowledge().manner["difference"]["than"]
+    return than.at(scene.tape, draft.end) is not None
+
+
+def _said(scene: Scene, draft: Draft, name: str, gap: int = 2) -> bool:
+    lists = knowledge().manner[name]
+    start = draft.start
+    for _ in range(gap + 1):
+        if lists["before"].before(scene.tape, start) is not None:
+            return True
+        if scene.tape.text(start - 1) not in _GAP:
+            break
+        start -= 1
+    end = draft.end + 1 if scene.tape.text(draft.end) == "," else draft.end
+    return lists["after"].at(scene.tape, end) is not None
