@@ -1,0 +1,73 @@
+"""Captions and chapters as WebVTT files.
+
+WebVTT: W3C Candidate Recommendation of 4 April 2019, section 4. Characters that would end a cue or begin markup are
+written as character references, so that no word that was said can become anything but text.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import pysubs2
+
+from extract.record import Measure, Phase, Record
+from publish.context import Spoken
+from publish.wording import sentence
+
+_ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", "{": "&#123;", "}": "&#125;", "\\": "&#92;"}
+_SHORTEST = 0.001
+
+
+def captions(spoken: tuple[Spoken, ...]) -> str:
+    """What was said, as a WebVTT file; words that were taken back are followed by what to read instead, in brackets."""
+    return _webvtt((cue.moment.seconds, float(cue.until), _caption(cue)) for cue in spoken)
+
+
+def chapters(record: Record) -> str:
+    """The steps, and where the first figures as found and as left are given, as a WebVTT file of chapters."""
+    begins = {0.0: record.session.subject or record.session.title}
+    begins |= _first(record, "as_found", "As found") | _first(record, "as_left", "As left")
+    if record.follow_ups:
+        begins.setdefault(min(one.start for one in record.follow_ups), "Left for later")
+    begins |= {step.start: f"{step.number}. {step.text}" for step in record.steps}
+    starts = sorted(begins)
+    last = max(record.session.duration, starts[-1] + 1)
+    ends = [*starts[1:], last]
+    return _webvtt((start, end, begins[start]) for start, end in zip(starts, ends, strict=True))
+
+
+def plain_text(spoken: tuple[Spoken, ...]) -> str:
+    """The transcript as plain text, a line a cue, each with its time."""
+    return "".join(f"[{cue.moment.clock}] {_caption(cue)}\n" for cue in spoken)
+
+
+def _first(record: Record, phase: Phase, name: str) -> dict[float, str]:
+    of_phase: list[Measure] = [one for one in record.measures if one.phase == phase and one.stands]
+    return {of_phase[0].start: name} if of_phase else {}
+
+
+def _caption(cue: Spoken) -> str:
+    words = []
+    for run in cue.runs:
+        note = f" [withdrawn, read {sentence(run.note.read).rstrip('.')}]" if run.note else ""
+        words.append(run.text + note)
+    return " ".join("".join(words).split())
+
+
+def _webvtt(cues: Iterable[tuple[float, float, str]]) -> str:
+    file = pysubs2.SSAFile()
+    for start, end, text in cues:
+        file.append(
+            pysubs2.SSAEvent(
+                start=_milliseconds(start), end=_milliseconds(max(end, start + _SHORTEST)), text=_escape(text)
+            )
+        )
+    return file.to_string("vtt")
+
+
+def _milliseconds(seconds: float) -> int:
+    return round(seconds * 1000)
+
+
+def _escape(text: str) -> str:
+    return "".join(_ESCAPES.get(character, character) for character in " ".join(text.split()))

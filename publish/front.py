@@ -1,0 +1,80 @@
+"""Makes up the front page: every session, and what later sessions took back from earlier ones."""
+
+from __future__ import annotations
+
+from capture.shop import ShopSettings
+from publish.addresses import SCHEMA_FILE, absolute, address
+from publish.context import Entry, Erratum, FrontPage, Link, SessionPage
+from publish.errata import retractions
+from publish.galley import Galley
+from publish.page import Company
+from publish.parts import PARTS
+from publish.source import SessionSource
+from publish.wording import count
+
+_MOST_PAIRS = 2
+
+
+def keep_company(sources: tuple[SessionSource, ...], shop: ShopSettings) -> dict[str, Company]:
+    """For each session, by slug, the other sessions on the same work and what later ones took back.
+
+    Sessions belong together when they name the same subject; `sources` come oldest first.
+    """
+    company = {}
+    for at, source in enumerate(sources):
+        kin = [one for one in sources if one is not source and _subject(one) and _subject(one) == _subject(source)]
+        later = [one for one in sources[at + 1 :] if one in kin]
+        company[source.slug] = Company(
+            history=tuple(_page_link(one, "../") for one in kin),
+            later_errata=tuple(erratum for one in later for erratum in _taken_back(one, shop, "../")),
+        )
+    return company
+
+
+def make_front(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...], shop: ShopSettings) -> FrontPage:
+    """The front page; `pages` are those of `sources`, in the same order, oldest first."""
+    entries = tuple(_entry(source, page) for source, page in zip(sources, pages, strict=True))
+    return FrontPage(
+        title=shop.title,
+        author=shop.author,
+        licence=shop.licence,
+        assets="assets/",
+        address=absolute(shop.site_address),
+        entries=entries[::-1],
+        errata=tuple(one for source in reversed(sources) for one in _taken_back(source, shop, "sessions/")),
+        schema=Link(SCHEMA_FILE, "What the fields of the records mean (JSON Schema)"),
+    )
+
+
+def _entry(source: SessionSource, page: SessionPage) -> Entry:
+    contents = (
+        (len(page.stages), "step", "steps"),
+        (sum(len(group.rows) for group in page.groups), "figure", "figures"),
+        (len(page.errata), "erratum", "errata"),
+    )
+    return Entry(
+        href=f"{address('sessions', source.slug)}/index.html",
+        title=page.title,
+        date=page.date,
+        date_text=page.date_text,
+        subject=page.subject,
+        trade=page.trade,
+        proof=page.proof,
+        pairs=page.pairs[:_MOST_PAIRS],
+        contents=tuple(count(number, one, many) for number, one, many in contents if number),
+    )
+
+
+def _taken_back(source: SessionSource, shop: ShopSettings, to_sessions: str) -> tuple[Erratum, ...]:
+    link = _page_link(source, to_sessions)
+    return retractions(Galley(source, shop, taken=PARTS.reserved()), link, link.href)
+
+
+def _page_link(source: SessionSource, to_sessions: str) -> Link:
+    facts = source.record.session
+    text = f"{facts.title} ({facts.date})" if facts.date else facts.title
+    return Link(f"{to_sessions}{address(source.slug)}/index.html", text)
+
+
+def _subject(source: SessionSource) -> str:
+    return " ".join((source.record.session.subject or "").casefold().split())

@@ -1,0 +1,69 @@
+"""What to do and what to watch: the numbered procedure, cautions, materials, tools, remarks and open questions."""
+
+from __future__ import annotations
+
+from extract.record import Mention
+from extract.record import Remark as Said
+from publish.context import Hazard, Link, Named, Query, Remark, Stage
+from publish.galley import Galley
+from publish.rows import Rows
+from publish.wording import MODES, sentence
+
+
+def stages(galley: Galley, rows: Rows) -> tuple[Stage, ...]:
+    """The numbered steps with their figures, tools and materials."""
+    return tuple(
+        Stage(
+            anchor=galley.anchor("step", step.id),
+            number=step.number,
+            text=sentence(step.text),
+            mode=MODES[step.mode],
+            rows=rows.of(step.measures),
+            tools=step.tools,
+            materials=step.materials,
+            moment=galley.at(step.start),
+        )
+        for step in galley.record.steps
+    )
+
+
+def cautions(galley: Galley) -> tuple[Hazard, ...]:
+    """Every caution of the record, none left out."""
+    return tuple(
+        Hazard(sentence(one.text), one.source, one.said, galley.at(one.start)) for one in galley.record.cautions
+    )
+
+
+def queries(galley: Galley, rows: Rows) -> tuple[Query, ...]:
+    """What a person has to settle, then what is worth a look, each in the order in which it was said."""
+    findings = sorted(galley.record.findings, key=lambda one: (one.severity != "stop", one.start))
+    return tuple(
+        Query(
+            anchor=galley.anchor("finding", one.id),
+            must=one.severity == "stop",
+            message=sentence(one.message),
+            quote=one.quote,
+            moment=galley.at(one.start),
+            source=one.source,
+            rows=tuple(Link(f"#{row.anchor}", _row_name(row.what, row.part)) for row in rows.of(one.measures)),
+        )
+        for one in findings
+    )
+
+
+def named(galley: Galley, mentions: tuple[Mention, ...]) -> tuple[Named, ...]:
+    """Tools or materials with each time they are named."""
+    listed = []
+    for mention in mentions:
+        moments = (galley.at_cue(cue) for cue in mention.cues)
+        listed.append(Named(mention.name, tuple(moment for moment in moments if moment is not None)))
+    return tuple(listed)
+
+
+def remarks(galley: Galley, said: tuple[Said, ...]) -> tuple[Remark, ...]:
+    """Follow-ups or doubts."""
+    return tuple(Remark(sentence(one.text), galley.at(one.start)) for one in said)
+
+
+def _row_name(what: str, part: str) -> str:
+    return f"{what}, {part}" if part else what

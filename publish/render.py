@@ -1,0 +1,50 @@
+"""Pages as HTML."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import escape
+
+from publish.context import FrontPage, SessionPage
+from publish.errors import LostCautionError
+from publish.parts import PARTS, PageParts
+from publish.typeset import typeset
+
+TEMPLATES = Path(__file__).parent / "templates"
+
+
+def environment() -> Environment:
+    """The template engine: everything is escaped, and a name that the page lacks raises."""
+    engine = Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    engine.filters["typeset"] = typeset
+    return engine
+
+
+class Renderer:
+    """Renders pages; `parts` is the table of what a session page is made of."""
+
+    def __init__(self, parts: PageParts = PARTS) -> None:
+        self._engine = environment()
+        self._parts = parts
+
+    def session(self, page: SessionPage) -> str:
+        """A session's page. Raises `LostCautionError` where a template left out a caution."""
+        template = self._engine.get_template("session.html")
+        html = template.render(page=page, parts=self._parts.on(page))
+        for caution in (page.standing_caution, *(one.text for one in page.cautions)):
+            if str(typeset(caution)) not in html and str(escape(caution)) not in html:
+                raise LostCautionError(TEMPLATES / "parts" / "cautions.html", caution)
+        return html
+
+    def front(self, page: FrontPage) -> str:
+        """The front page."""
+        return self._engine.get_template("front.html").render(page=page)

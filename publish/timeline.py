@@ -1,0 +1,53 @@
+"""Draws a session to scale: graduations in minutes or seconds, and a mark wherever something was said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from extract.record import Record
+from publish.context import Mark, Tick, Timeline
+from publish.moments import clock, stamp
+from publish.wording import count
+
+WIDTH = 400
+INSET = 8
+_MOST_LABELS = 6
+_INTERVALS = (10, 30, 60, 120, 300, 600, 900, 1800, 3600)
+_LONG, _MIDDLE, _SHORT = 18, 12, 7
+
+
+def draw(record: Record) -> Timeline:
+    """The timeline of a record, as long as its recording or as its last item needs."""
+    length = max([record.session.duration, 1.0, *(m.end for m in record.measures), *(s.end for s in record.steps)])
+
+    def place(seconds: float) -> float:
+        return round(INSET + (WIDTH - 2 * INSET) * min(max(seconds, 0) / length, 1), 1)
+
+    marks = [
+        *(Mark(place(one.start), "figure") for one in record.measures),
+        *(Mark(place(one.start), "step") for one in record.steps),
+        *(Mark(place(one.start), "erratum") for one in record.corrections),
+    ]
+    said = [
+        count(len(record.steps), "step"),
+        count(len(record.measures), "figure"),
+        count(len(record.corrections), "erratum", "errata"),
+    ]
+    return Timeline(
+        label=f"The session to scale, {clock(length)} long: {', '.join(said)}",
+        width=WIDTH,
+        inset=INSET,
+        seconds=stamp(length),
+        ticks=tuple(Tick(place(second), depth, label) for second, depth, label in _graduations(length)),
+        marks=tuple(sorted(marks, key=lambda mark: (mark.x, mark.kind))),
+    )
+
+
+def _graduations(length: float) -> Iterable[tuple[float, int, str]]:
+    interval = next((one for one in _INTERVALS if length / one <= _MOST_LABELS), _INTERVALS[-1])
+    tenth = interval / 10
+    for number in range(int(length / tenth) + 1):
+        if number % 10 == 0:
+            yield number * tenth, _LONG, clock(number * tenth)
+        else:
+            yield number * tenth, _MIDDLE if number % 5 == 0 else _SHORT, ""

@@ -1,0 +1,46 @@
+"""The words that pages use, in one place."""
+
+from __future__ import annotations
+
+from extract.record import Mode, Phase, Scope
+from extract.spans import Limit
+
+PHASES: dict[Phase, str] = {
+    "as_found": "as found",
+    "target": "aim",
+    "as_left": "as left",
+    "general": "rule of thumb",
+}
+"""In the order in which pages list them."""
+
+MODES: dict[Mode, str] = {
+    "done": "",
+    "doing": "",
+    "planned": "planned, not done in this session",
+    "advice": "advice",
+}
+"""What stands behind a step that was not simply done."""
+
+SCOPES: dict[Scope, str] = {"this_session": "this session", "earlier_session": "an earlier session"}
+
+LIMITS: dict[Limit, str] = {"at_most": "at most", "at_least": "at least"}
+
+STANDING_CAUTION = (
+    "These notes tell what one person did to one piece of work. Follow your local codes, the safety instructions of "
+    "the makers of your tools and materials, and leave work that calls for a licence to someone who holds it."
+)
+"""Stands on every session page, whatever was said."""
+
+
+def count(number: int, one: str, many: str | None = None) -> str:
+    """A number with its noun: `1 statement`, `3 statements`."""
+    return f"{number} {one if number == 1 else many or one + 's'}"
+
+
+def sentence(text: str) -> str:
+    """Capital first, full stop last."""
+    trimmed = text.strip()
+    if not trimmed:
+        return ""
+    begun = trimmed[0].upper() + trimmed[1:]
+    return begun if begun[-1] in ".!?…" else begun + "."
