@@ -13,8 +13,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
-from extract.checks.conversion_factor import Linear
 from extract.checks.figure import Figure
+from extract.checks.linear import Linear
 from extract.checks.rounding import converted_step, round_converted, to_step
 
 Verdict = Literal["agrees", "close", "disagrees"]
@@ -48,8 +48,9 @@ def agreement(
 ) -> Verdict:
     """The verdict on `second` said as the same as `first`.
 
-    `to_second` converts from the unit of `first` into that of `second`. Where the figures are a limit, close is not good
-    enough and `second` must not be looser than `first`: NIST SP 1038 section 4.4 has 10 ft of clearance as 3.05 m, not 3 m.
+    `to_second` converts from the unit of `first` into that of `second`. Where the figures are a limit, close is not
+    good enough and `second` must not be looser than `first`: NIST SP 1038 section 4.4 has 10 ft of clearance as 3.05 m,
+    not 3 m.
     """
     if first.hedged or second.hedged:
         first, second = replace(first, hedged=True), replace(second, hedged=True)
@@ -93,7 +94,7 @@ def _is_coarser(first: Figure, second: Figure) -> bool:
 
 def _is_published_rounding(first: Figure, second: Figure, exact: Fraction) -> bool:
     """Zeros behind a decimal point claim their place, so 0.090 is no rounding to two places; zeros of 610 may not."""
-    claimed = second.step >= min(converted_step(first, exact), 1)
+    claimed = second.step >= min(converted_step(first, exact), Fraction(1))
     return claimed and second.value == round_converted(first, exact)
 
 

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 _FIGURE = re.compile(
-    r"(?P<sign>[-−]?)(?:(?:(?P<whole>\d+)[ -])?(?P<top>\d+)/(?P<bottom>\d+)|(?P<digits>\d[\d,]*)?(?:\.(?P<decimals>\d+))?)"
+    r"(?P<sign>[-−]?)"
+    r"(?:(?:(?P<whole>\d+)[ -])?(?P<top>\d+)/(?P<bottom>\d+)|(?P<digits>\d[\d,]*)?(?:\.(?P<decimals>\d+))?)"
 )
 
 

@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from extract.checks.agreement import agreement
-from extract.checks.conversion_factor import Linear, conversion
 from extract.checks.figure import Figure, parse_figure
+from extract.checks.linear import Linear, conversion
 from extract.checks.rounding import round_converted, to_step
 
 

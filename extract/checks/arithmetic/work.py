@@ -1,0 +1,130 @@
+"""Working a sum out, exactly and in the unit of its result.
+
+Every function gives None where the units of the terms don't go together.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from extract.checks.arithmetic.terms import Terms
+from extract.checks.linear import conversion
+from extract.checks.talk import Said
+from extract.units import UnitError, to_unit
+
+
+def _in(one: Said, unit: str | None) -> Fraction | None:
+    if one.measure.unit is None or unit is None:
+        return None
+    convert = conversion(one.measure.unit, unit)
+    if convert is None or (one.measure.unit != unit and convert.offset):
+        return None
+    return convert(one.figure.value)
+
+
+def _both(terms: Terms) -> tuple[Fraction, Fraction] | None:
+    first, second = (_in(one, terms.result.measure.unit) for one in (terms.first, terms.second))
+    same_kind = terms.first.measure.kind == terms.second.measure.kind == terms.result.measure.kind
+    return (first, second) if first is not None and second is not None and same_kind else None
+
+
+def total(terms: Terms) -> Fraction | None:
+    """The sum of two."""
+    both = _both(terms)
+    return None if both is None else sum(both, Fraction(0))
+
+
+def difference(terms: Terms) -> Fraction | None:
+    """How far two lie apart."""
+    both = _both(terms)
+    return None if both is None else abs(both[0] - both[1])
+
+
+def middle(terms: Terms) -> Fraction | None:
+    """The middle of two."""
+    both = _both(terms)
+    return None if both is None else sum(both, Fraction(0)) / 2
+
+
+def _multiple(terms: Terms, factor: Fraction) -> Fraction | None:
+    value = _in(terms.first, terms.result.measure.unit)
+    return None if value is None or terms.first.measure.kind != terms.result.measure.kind else value * factor
+
+
+def double(terms: Terms) -> Fraction | None:
+    """Twice the one before."""
+    return _multiple(terms, Fraction(2))
+
+
+def half(terms: Terms) -> Fraction | None:
+    """Half the one before."""
+    return _multiple(terms, Fraction(1, 2))
+
+
+def third(terms: Terms) -> Fraction | None:
+    """A third of the one before."""
+    return _multiple(terms, Fraction(1, 3))
+
+
+def quarter(terms: Terms) -> Fraction | None:
+    """A quarter of the one before."""
+    return _multiple(terms, Fraction(1, 4))
+
+
+def many(terms: Terms) -> Fraction | None:
+    """So many times the one before."""
+    return _multiple(terms, Fraction(terms.count))
+
+
+def shared(terms: Terms) -> Fraction | None:
+    """The one before divided into so many."""
+    return _multiple(terms, Fraction(1, terms.count))
+
+
+def _derived(terms: Terms, unit: str) -> Fraction | None:
+    value = terms.first.figure.value
+    other = terms.second.figure.value
+    goal = terms.result.measure.unit
+    if goal is None or other == 0:
+        return None
+    try:
+        return to_unit(value * other if " * (" in unit else value / other, unit, goal)
+    except UnitError:
+        return None
+
+
+def product(terms: Terms) -> Fraction | None:
+    """One times the other: volts times milliamperes in watts."""
+    return _derived(terms, f"({terms.first.measure.unit}) * ({terms.second.measure.unit})")
+
+
+def quotient(terms: Terms) -> Fraction | None:
+    """One over the other: volts across ohms in milliamperes."""
+    return _derived(terms, f"({terms.first.measure.unit}) / ({terms.second.measure.unit})")
+
+
+def over_time(terms: Terms) -> Fraction | None:
+    """So much a period, for so many periods."""
+    periods = _in(terms.second, terms.period)
+    rate = _in(terms.first, terms.result.measure.unit)
+    if periods is None or rate is None or terms.first.measure.kind != terms.result.measure.kind:
+        return None
+    return periods * rate
+
+
+def percent(terms: Terms) -> Fraction | None:
+    """How much the second has changed from the first, in percent of the first."""
+    if terms.result.measure.unit != "percent" or terms.first.figure.value == 0:
+        return None
+    second = _in(terms.second, terms.first.measure.unit)
+    if second is None or terms.first.measure.kind != terms.second.measure.kind:
+        return None
+    return abs(1 - second / terms.first.figure.value) * 100
+
+
+def strength(terms: Terms) -> Fraction | None:
+    """Grams in a hundred millilitres, in percent: the usual strength of a bath."""
+    grams, volume = _in(terms.first, "gram"), _in(terms.second, "milliliter")
+    if terms.result.measure.unit != "percent" or grams is None or not volume:
+        return None
+    return grams / volume * 100

@@ -1,0 +1,95 @@
+"""Two figures for one thing, in two units, that don't agree.
+
+Takes "two foot, so 450 millimeters"; "two foot, call it 600 millimeters" and "5/8, so 16 mm near enough" pass.
+Source: the rounding rules of NIST SP 811 (2008) B.7 and NIST SP 1038 (2006) section 4.4, with caps of our own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from extract.checks.agreement import Verdict, agreement
+from extract.checks.figure import Figure
+from extract.checks.finding import Suspicion, decimal, figure_text, symbol_of, with_unit
+from extract.checks.linear import Linear, conversion
+from extract.checks.rounding import converted_step
+from extract.checks.talk import Said, Talk
+from extract.checks.vocabulary import check_words, holds
+from extract.record import Measure
+
+SOURCE = "NIST SP 811 (2008) B.7 and SP 1038 (2006) section 4.4: rounding of converted figures"
+_FAR = 7
+"""Words between two figures from which on they are no restatement, unless the record says so."""
+_ALTERNATIVE = 1.25
+"""Two figures joined by "or" alone that lie further apart than this may be two choices."""
+_GRADES: dict[Verdict, int] = {"agrees": 0, "close": 1, "disagrees": 2}
+
+
+def find_conversions(talk: Talk) -> Iterator[Suspicion]:
+    """Each restatement that disagrees, and each that is only close and was not hedged."""
+    for second in talk.said:
+        pair = _restated(talk, second)
+        if pair is not None and (found := _judge(*pair)) is not None:
+            yield found
+
+
+def _restated(talk: Talk, second: Said) -> tuple[Said, Said, bool] | None:
+    """The figure that `second` says again, `second`, and whether that is sure."""
+    linked = talk.by_id.get(second.measure.same_as or "")
+    if linked is not None:
+        first, later = sorted((linked, second), key=lambda one: one.place)
+        return first, later, True
+    first_said = talk.previous(second)
+    if first_said is None or not _same_kind(first_said.measure, second.measure) or not _may_restate(first_said, second):
+        return None
+    link = holds(second.before, check_words().strong)
+    if link is not None and len(second.before) <= _FAR:
+        return first_said, second, True
+    weak = holds(second.before, check_words().weak)
+    spare = check_words().beside
+    if weak is None or len(second.before) > _FAR or any(word not in spare for word in second.before):
+        return None
+    return (first_said, second, weak != ("or",)) if second.measure.kind != "time" else None
+
+
+def _same_kind(first: Measure, second: Measure) -> bool:
+    return first.kind is not None and first.kind == second.kind and first.unit != second.unit
+
+
+def _may_restate(first: Said, second: Said) -> bool:
+    one, other = first.measure, second.measure
+    if one.difference != other.difference or len(first.figures) != len(second.figures):
+        return False
+    if one.attribute and other.attribute and one.attribute != other.attribute:
+        return False
+    return not second.after or second.after[0] not in check_words().comparing
+
+
+def _judge(first: Said, second: Said, sure: bool) -> Suspicion | None:
+    one, other = first.measure, second.measure
+    if one.unit is None or other.unit is None or len(first.figures) != len(second.figures):
+        return None
+    convert = conversion(one.unit, other.unit, one.difference)
+    if convert is None:
+        return None
+    pairs = list(zip(first.figures, second.figures, strict=True))
+    verdict = max((agreement(a, b, convert) for a, b in pairs), key=_GRADES.__getitem__)
+    strict = max((agreement(a, b, convert, limit=one.limit or other.limit) for a, b in pairs), key=_GRADES.__getitem__)
+    if strict == "agrees" or (strict == "close" and (one.hedged or other.hedged)):
+        return None
+    loose = strict != verdict
+    exact = convert(first.figure.value)
+    if not sure and exact and not 1 / _ALTERNATIVE < second.figure.value / exact < _ALTERNATIVE:
+        verdict = "close"
+    worked = " to ".join(figure_text(convert(a.value)) if loose else worked_out(a, b, convert) for a, b in pairs)
+    message = f"{one.display} is {with_unit(worked, symbol_of(other))}, not {other.display}"
+    return Suspicion("conversion", "stop" if verdict == "disagrees" else "look", (one, other), message, SOURCE)
+
+
+def worked_out(first: Figure, second: Figure, convert: Linear) -> str:
+    """The exact conversion of `first`, rounded by the published rule or as finely as `second` was said."""
+    exact = convert(first.value)
+    text = decimal(exact, min(converted_step(first, exact), second.step))
+    short = text.rstrip("0").rstrip(".") if "." in text else text
+    return short if Fraction(short) == exact else text

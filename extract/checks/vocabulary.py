@@ -1,0 +1,64 @@
+"""The words of data/checks.toml."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+Phrase = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CheckWords:
+    """Words and phrases by what they tell of the figures about them; the reasons stand in the data file."""
+
+    strong: frozenset[Phrase]
+    weak: frozenset[Phrase]
+    beside: frozenset[str]
+    comparing: frozenset[str]
+    unit_kinds: dict[str, frozenset[str]]
+    between: frozenset[str]
+    kind_before: dict[Phrase, str]
+    kind_behind: dict[Phrase, str]
+    telling_apart: frozenset[str]
+    changing: frozenset[str]
+
+
+def holds(words: tuple[str, ...], phrases: frozenset[Phrase]) -> Phrase | None:
+    """The longest of the phrases that occurs among the words, the last one of equals."""
+    found: Phrase | None = None
+    for at in range(len(words)):
+        for length in range(min(4, len(words) - at), 0, -1):
+            piece = words[at : at + length]
+            if piece in phrases and (found is None or length >= len(found)):
+                found = piece
+    return found
+
+
+def _phrases(rows: list[str]) -> frozenset[Phrase]:
+    return frozenset(tuple(row.split()) for row in rows)
+
+
+def _by_phrase(table: dict[str, list[str]]) -> dict[Phrase, str]:
+    return {tuple(row.split()): kind for kind, rows in table.items() for row in rows}
+
+
+@cache
+def check_words() -> CheckWords:
+    """Read once, at the first check."""
+    data = tomllib.loads((files("extract") / "data" / "checks.toml").read_text(encoding="utf-8"))
+    restating, dimension = data["restating"], data["dimension"]
+    return CheckWords(
+        strong=_phrases(restating["strong"]),
+        weak=_phrases(restating["weak"]),
+        beside=frozenset(data["beside"]["words"]),
+        comparing=frozenset(data["comparing"]["words"]),
+        unit_kinds={name: frozenset(kinds) for name, kinds in data["unit_kinds"].items()},
+        between=frozenset(dimension["between"]),
+        kind_before=_by_phrase(dimension["words"]),
+        kind_behind=_by_phrase(dimension["behind"]),
+        telling_apart=frozenset(data["telling_apart"]["words"]),
+        changing=frozenset(data["changing"]["words"]),
+    )
