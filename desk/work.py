@@ -96,7 +96,8 @@ def write_up_session(
         transcript = listen(session, shop, hearing, report)
         record = understand(session, shop, transcript, extractor)
     published = publish_shop(shop)
-    return WrittenUp(session, record, published.page_of(session), published.warnings)
+    page = next(path for path in published.pages if path.parent.name == session.slug)
+    return WrittenUp(session, record, page, published.warnings)
 
 
 def listen(session: Session, shop: Shop, hearing: Hearing, report: Report | None = None) -> Transcript:

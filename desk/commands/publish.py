@@ -23,4 +23,4 @@ def command(shop_folder: Path, strict: bool) -> None:
     published = publish_shop(Shop.open(shop_folder), strict=strict)
     for warning in published.warnings:
         console.print(warning, markup=False)
-    click.echo(published.front_page)
+    click.echo(published.front)
