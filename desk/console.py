@@ -25,7 +25,7 @@ def progress(what: str) -> Iterator[Report]:
         TimeRemainingColumn(),
         TextColumn("left"),
     )
-    with Progress(*columns, console=console, transient=True) as bar:
+    with Progress(*columns, console=console, transient=True, disable=not console.is_terminal) as bar:
         task = bar.add_task(what, total=None, length="…")
 
         def report(done: float, total: float) -> None:
