@@ -9,7 +9,7 @@ from capture.shop import ShopSettings
 from extract.record import Correction, Finding, Measure
 from publish.addresses import address
 from publish.anchors import Anchors
-from publish.context import Link
+from publish.context import Flag
 from publish.moments import Moment, Playback, stamp
 from publish.source import SessionSource
 
@@ -58,10 +58,14 @@ class Galley:
         """The findings that name a measure."""
         return self._findings.get(measure.id, [])
 
-    def queries_about(self, measure: Measure) -> tuple[Link, ...]:
+    def queries_about(self, measure: Measure) -> tuple[Flag, ...]:
         """Links to the open questions about a measure."""
         return tuple(
-            Link(f"#{self.anchor('finding', one.id)}", "to settle" if one.severity == "stop" else "to check")
+            Flag(
+                f"#{self.anchor('finding', one.id)}",
+                "to settle" if one.severity == "stop" else "to check",
+                must=one.severity == "stop",
+            )
             for one in self.findings(measure)
         )
 

@@ -72,7 +72,7 @@ def _always(page: SessionPage) -> bool:  # noqa: ARG001 (every part is asked in 
 PARTS = PageParts(
     (
         Part("summary", "In short", _always),
-        Part("note", "Author's note", lambda page: bool(page.note)),
+        Part("note", "Author’s note", lambda page: bool(page.note)),
         Part("queries", "To settle, to check", lambda page: bool(page.queries)),
         Part("found-left", "As found, as left", lambda page: bool(page.pairs)),
         Part("cautions", "Cautions", _always, required=True),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from extract.record import Mention
 from extract.record import Remark as Said
-from publish.context import Hazard, Link, Named, Query, Remark, Stage
+from publish.context import Hazard, Link, Named, Query, Remark, Row, Stage
 from publish.galley import Galley
 from publish.rows import Rows
 from publish.wording import MODES, sentence
@@ -18,7 +18,7 @@ def stages(galley: Galley, rows: Rows) -> tuple[Stage, ...]:
             number=step.number,
             text=sentence(step.text),
             mode=MODES[step.mode],
-            rows=rows.of(step.measures),
+            rows=_told_once(rows.of(step.measures)),
             tools=step.tools,
             materials=step.materials,
             moment=galley.at(step.start),
@@ -63,6 +63,12 @@ def named(galley: Galley, mentions: tuple[Mention, ...]) -> tuple[Named, ...]:
 def remarks(galley: Galley, said: tuple[Said, ...]) -> tuple[Remark, ...]:
     """Follow-ups or doubts."""
     return tuple(Remark(sentence(one.text), galley.at(one.start)) for one in said)
+
+
+def _told_once(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Rows without those that already stand behind a withdrawn one, as what to read instead."""
+    instead = {row.withdrawn.href for row in rows if row.withdrawn}
+    return tuple(row for row in rows if f"#{row.anchor}" not in instead)
 
 
 def _row_name(what: str, part: str) -> str:

@@ -64,6 +64,8 @@ class Rows:
                 anchor=self._galley.anchor("measure", restating.id),
                 moment=self._galley.at(restating.start),
             )
+        if not measure.stands:
+            return None
         converted = in_other_units(measure)
         return None if converted is None else Figure(converted, False, measure.hedged, None, None)
 

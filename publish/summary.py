@@ -5,7 +5,7 @@ from __future__ import annotations
 from extract.record import Phase, Record, Step
 from publish.context import Link, Pair, Row, Summary
 from publish.rows import Rows
-from publish.wording import count, sentence
+from publish.wording import count
 
 _MOST_FIGURES = 4
 _MOST_STEPS = 5
@@ -16,7 +16,7 @@ def summarise(record: Record, rows: Rows, pairs: tuple[Pair, ...]) -> Summary:
     shown = {row.anchor for pair in pairs for row in (*pair.found, *pair.left)}
     room = max(_MOST_FIGURES - len(pairs), 0)
     return Summary(
-        bench=sentence(record.session.subject or record.session.title),
+        bench=(record.session.subject or record.session.title).rstrip(".") + ".",
         pairs=pairs[:_MOST_FIGURES],
         found=_unpaired(rows, "as_found", shown)[:room],
         left=_unpaired(rows, "as_left", shown)[:room],
@@ -43,7 +43,7 @@ def _done(record: Record) -> str:
         return ""
     told = "; ".join(_begin_low(step.text) for step in _main(steps))
     whole = f" ({count(len(steps), 'step')} in all)" if len(steps) > _MOST_STEPS else ""
-    return sentence(f"{told}{whole}")
+    return f"{told}{whole}."
 
 
 def _main(steps: list[Step]) -> list[Step]:

@@ -10,11 +10,26 @@
   var rule = document.querySelector(".rule");
   var playhead = document.getElementById("playhead");
   var cues = Array.prototype.slice.call(document.querySelectorAll("[data-from]"));
+  var screen = player.parentElement;
   var current = null;
+  var cued = false;
+  var inSight = true;
+
+  // Once a time has been pressed, the recording is kept in sight when its place on the page scrolls away.
+  function keepInSight() {
+    document.documentElement.classList.toggle("aloft", cued && !inSight);
+  }
+  if (window.IntersectionObserver) {
+    new IntersectionObserver(function (entries) {
+      inSight = entries[entries.length - 1].isIntersecting;
+      keepInSight();
+    }).observe(screen);
+  }
 
   function seek(seconds, told) {
     player.currentTime = seconds;
-    document.documentElement.classList.add("cued");
+    cued = true;
+    keepInSight();
     if (status && told) {
       status.textContent = "Playing from " + told;
     }

@@ -44,6 +44,18 @@ class Retraction:
 
 
 @dataclass(frozen=True, slots=True)
+class Flag:
+    """That a figure has an open question."""
+
+    href: str
+    """Where the question stands on this page."""
+    text: str
+    """To settle, or to check."""
+    must: bool
+    """True where publishing should wait for it."""
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
     """One line of the table of figures."""
 
@@ -63,7 +75,7 @@ class Row:
     """When it was said."""
     withdrawn: Retraction | None
     """Set where the statement no longer stands."""
-    queries: tuple[Link, ...]
+    queries: tuple[Flag, ...]
     """Open questions about this figure."""
 
 
