@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from capture.caption_cues import Caption, make_cues
 from capture.caption_text import read_lines
 from capture.captions import read_captions
-from capture.media import declared_end, open_recording, probe, zero_of
+from capture.media import open_recording, probe
+from capture.track_ends import declared_end, zero_of
 from capture.transcript import Transcript
 
 if TYPE_CHECKING:

@@ -47,7 +47,7 @@ def hear(
         captions = read_captions_of(recording)
         if captions is not None:
             return captions
-    check_whole(recording)
+    warnings = check_whole(recording)
     model = model or load_model(options)
     prime = fit_prime(compose_prime() if prime is None else prime, model.count_tokens)
     checkpoint = Checkpoint(checkpoint_folder, checkpoint_key(recording, model, prime, options))
@@ -60,7 +60,9 @@ def hear(
         heard.append(listener.hear(block, report))
         checkpoint.save(heard)
         report(block.end)
-    transcript = _transcript(recording, facts.duration, heard, tuple(sound.warnings), _ear(model, prime), options)
+    transcript = _transcript(
+        recording, facts.duration, heard, (*warnings, *sound.warnings), _ear(model, prime), options
+    )
     checkpoint.remove()
     return transcript
 

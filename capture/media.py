@@ -16,24 +16,21 @@ from av.error import FFmpegError
 from av.stream import Disposition
 
 from capture.errors import RecordingError
+from capture.headers import mp3_counts_its_frames, ogg_has_an_end, top_boxes, wav_seconds
 from capture.timecode import clock
+from capture.track_ends import declared_end, declared_track_end, last_packet_end
 
 if TYPE_CHECKING:
     from av.audio.stream import AudioStream
     from av.container import InputContainer
-    from av.stream import Stream
 
 CUT_SHORT = 2.0
 """Seconds that may be missing at the end before a file counts as cut short: a camera's last packets differ by less."""
 
-_MICROSECONDS = 1_000_000
-"""FFmpeg counts a container's times in these (AV_TIME_BASE)."""
+QUIET_END = 10.0
+"""Seconds of picture without sound at the end that are worth a warning."""
 
-_OWN_ZERO = ("mov", "matroska", "webm", "ogg", "wav", "flac")
-"""Containers whose times count from the player's zero. In the others (transport streams) a player's zero is the first
-packet, whatever time it carries."""
-
-_EXACT = ("mov", "matroska", "webm", "wav", "flac")
+_EXACT = ("mov", "matroska", "webm", "flac")
 """Containers that state their length; others' is worked out from size or last packet, and proves nothing."""
 
 
@@ -67,13 +64,12 @@ def open_recording(path: Path) -> Iterator[InputContainer]:
     """Open a film or sound file. Raises `RecordingError`, also for what FFmpeg meets while the file is read."""
     _check_file(path)
     try:
-        container = av.open(str(path), metadata_errors="ignore")
-    except (FFmpegError, OSError, ValueError) as error:
+        with av.open(str(path), metadata_errors="ignore") as container:
+            if not container.streams.audio and not container.streams.video and not container.streams.subtitles:
+                raise RecordingError(path, "holds neither sound nor picture", "give a film or sound file")
+            yield container
+    except FFmpegError as error:
         raise _unreadable(path) from error
-    with container:
-        if not container.streams.audio and not container.streams.video and not container.streams.subtitles:
-            raise RecordingError(path, "holds neither sound nor picture", "give a film or sound file")
-        yield container
 
 
 def sound_stream(path: Path, container: InputContainer) -> AudioStream:
@@ -87,80 +83,48 @@ def sound_stream(path: Path, container: InputContainer) -> AudioStream:
     return stream
 
 
-def zero_of(container: InputContainer) -> float:
-    """The time stamp, in seconds, that the film's player shows as zero."""
-    if container.start_time is None or container.format.name.startswith(_OWN_ZERO):
-        return 0.0
-    return container.start_time / _MICROSECONDS
-
-
-def declared_end(container: InputContainer) -> float:
-    """Where the file says it ends, in seconds from its zero; read to its last packet where it says nothing."""
-    if container.duration is not None:
-        start = max(container.start_time or 0, 0) / _MICROSECONDS
-        return max(start - zero_of(container) + container.duration / _MICROSECONDS, 0.0)
-    ends = [last_packet_end(container, stream) for stream in (*container.streams.audio, *container.streams.video)]
-    return max((end for end in ends if end is not None), default=0.0)
-
-
-def check_whole(path: Path) -> None:
+def check_whole(path: Path) -> tuple[str, ...]:
     """Raise `RecordingError` where the sound breaks off far before the end that the file declares.
 
-    Looks only at the end of the file, so that hours of hearing aren't spent on half a film. Sound that ends earlier
-    than the picture, in a file that is whole, passes.
+    Looks only at the end of the file, so that hours of hearing aren't spent on half a film. Gives warnings for what may
+    be meant so: sound that stops before the picture, a file without a proper end.
     """
     with open_recording(path) as container:
         stream = sound_stream(path, container)
-        if not container.format.name.startswith(_EXACT):
-            return
-        declared = _stream_end(stream, zero_of(container))
-        tracks: list[Stream] = [stream]
-        if declared is None:
-            declared = declared_end(container)
-            tracks.extend(container.streams.video)
-        ends = [last_packet_end(container, track) or 0.0 for track in tracks]
-        if max(ends) < declared - CUT_SHORT:
-            raise cut_short(path, ends[0], declared)
+        whole = declared_end(container)
+        if not _states_length(path, container):
+            return _unended(path, container)
+        said = wav_seconds(path) or declared_track_end(container, stream)
+        end = last_packet_end(container, stream) or 0.0
+        if said is not None:
+            reached, declared = end, said
+        else:
+            others = [last_packet_end(container, picture) or 0.0 for picture in container.streams.video]
+            reached, declared = max([end, *others]), whole
+        if reached < declared - CUT_SHORT:
+            raise RecordingError(
+                path,
+                f"the file is cut short: its sound breaks off at {clock(end)} of {clock(declared)}",
+                "copy it from the camera again, or export the part that is there as a new file",
+            )
+        if end < whole - QUIET_END:
+            return (f"the sound stops at {clock(end)}, the picture goes on to {clock(whole)}",)
+        return ()
 
 
-def cut_short(path: Path, end: float, declared: float) -> RecordingError:
-    """The error for a file whose sound breaks off."""
-    return RecordingError(
-        path,
-        f"the file is cut short: its sound breaks off at {clock(end)} of {clock(declared)}",
-        "copy it from the camera again, or export the part that is there as a new file",
-    )
+def _states_length(path: Path, container: InputContainer) -> bool:
+    name = container.format.name
+    if name == "mp3":
+        return mp3_counts_its_frames(path)
+    if name == "wav":
+        return wav_seconds(path) is not None
+    return name.startswith(_EXACT)
 
 
-def last_packet_end(container: InputContainer, stream: Stream) -> float | None:
-    """Where the last packet of a track ends, in seconds from zero; null where the track has none."""
-    base = float(stream.time_base or 0)
-    if container.duration is not None and base:
-        near_end = (container.start_time or 0) + container.duration - 30 * _MICROSECONDS
-        found = _read_to_end(container, stream, max(near_end, 0))
-        if found is not None:
-            return found * base - zero_of(container)
-    found = _read_to_end(container, stream, 0)
-    return None if found is None else found * base - zero_of(container)
-
-
-def _read_to_end(container: InputContainer, stream: Stream, start: int) -> int | None:
-    last: int | None = None
-    try:
-        container.seek(start)
-        for packet in container.demux(stream):
-            if packet.pts is not None and packet.size:
-                last = max(last or 0, packet.pts + (packet.duration or 0))
-    except FFmpegError:
-        # What can't be read is what this looks for: the last good packet is the answer.
-        return last
-    return last
-
-
-def _stream_end(stream: Stream, zero: float) -> float | None:
-    if stream.duration is None or stream.time_base is None:
-        return None
-    return float((max(stream.start_time or 0, 0) + stream.duration) * stream.time_base) - zero
+def _unended(path: Path, container: InputContainer) -> tuple[str, ...]:
+    if container.format.name == "ogg" and not ogg_has_an_end(path):
+        return (f"the file has no proper end: it may have been cut short at {clock(declared_end(container))}",)
+    return ()
 
 
 def _check_file(path: Path) -> None:
@@ -179,30 +143,11 @@ def _check_file(path: Path) -> None:
 
 
 def _unreadable(path: Path) -> RecordingError:
-    atoms = _top_atoms(path)
-    if "ftyp" in atoms and "moov" not in atoms:
+    boxes = top_boxes(path)
+    if "ftyp" in boxes and "moov" not in boxes:
         return RecordingError(
             path,
             "the film has no index (moov atom), so the camera never finished writing it",
             "copy it from the camera again, or mend it with the camera maker's own program",
         )
     return RecordingError(path, "holds no sound or film that can be read", "give a film or sound file")
-
-
-def _top_atoms(path: Path) -> list[str]:
-    """Kinds of the top boxes of an ISO media file (ISO/IEC 14496-12, 4.2), in order; nonsense for other files."""
-    kinds: list[str] = []
-    size_of_file = path.stat().st_size
-    with path.open("rb") as file:
-        at = 0
-        while at + 8 <= size_of_file and len(kinds) < 1000:
-            file.seek(at)
-            head = file.read(16)
-            size, kind = int.from_bytes(head[:4], "big"), head[4:8].decode("latin-1")
-            if size == 1 and len(head) == 16:
-                size = int.from_bytes(head[8:], "big")
-            kinds.append(kind)
-            if size < 8:
-                break
-            at += size
-    return kinds

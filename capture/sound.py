@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-import av
 import numpy as np
 from av.audio.frame import AudioFrame
 from av.audio.resampler import AudioResampler
@@ -17,9 +17,15 @@ from av.error import EOFError as EndOfFile
 from av.error import FFmpegError
 
 from capture.errors import RecordingError
-from capture.media import declared_end, open_recording, sound_stream, zero_of
+from capture.media import open_recording, sound_stream
 from capture.mixing import Mixer, Samples
 from capture.timecode import clock
+from capture.track_ends import declared_end, zero_of
+
+if TYPE_CHECKING:
+    from av.audio.stream import AudioStream
+    from av.container import InputContainer
+    from av.packet import Packet
 
 RATE = 16_000
 """Samples a second that the speech model takes."""
@@ -31,6 +37,10 @@ _BROKEN_CLOCK = 5.0
 """A step back of more seconds than this is a broken clock, not an overlap: nothing is thrown away for it."""
 
 _MOSTLY_DAMAGED = 0.5
+"""Share of packets that can't be read from which a recording is of no use."""
+
+_STUCK = 100
+"""Times in a row that FFmpeg may fail to find the next packet."""
 
 
 class Sound:
@@ -43,51 +53,59 @@ class Sound:
     def pieces(self) -> Iterator[Samples]:
         """Stretches of samples, in order, of a second or less each.
 
-        Raises `RecordingError` where the file can't be opened, has no sound, or most of the sound is damaged.
+        Raises `RecordingError` where the file can't be opened, has no sound, can't be read on, or most of its sound is
+        damaged. Damaged moments come out as silence, each with a warning.
         """
         self.warnings.clear()
         with open_recording(self.path) as container:
             stream = sound_stream(self.path, container)
             line = _Timeline(zero_of(container), declared_end(container), self.warnings)
             good = bad = 0
-            for frames in _decode(container, stream):
-                if frames is None:
-                    bad += 1
-                    line.damage()
-                    continue
-                good += bool(frames)
-                for frame in frames:
-                    yield from line.add(frame)
+            try:
+                for frames in _decode(container, stream):
+                    if frames is None:
+                        bad += 1
+                        line.damage()
+                        continue
+                    good += bool(frames)
+                    for frame in frames:
+                        yield from line.add(frame)
+            except FFmpegError as error:
+                raise self._damaged(f"its sound can't be read past {clock(line.place)}") from error
             yield from line.finish()
             if bad > (good + bad) * _MOSTLY_DAMAGED:
-                raise RecordingError(
-                    self.path, "most of its sound is damaged and can't be read", "copy it from the camera again"
-                )
+                raise self._damaged("most of its sound is damaged and can't be read")
+
+    def _damaged(self, problem: str) -> RecordingError:
+        return RecordingError(self.path, problem, "copy it from the camera again")
 
 
-def _decode(container: av.container.InputContainer, stream: av.AudioStream) -> Iterator[list[AudioFrame] | None]:
-    """Frames packet by packet; null for a packet that can't be read."""
-    packets = container.demux(stream)
+def _decode(container: InputContainer, stream: AudioStream) -> Iterator[list[AudioFrame] | None]:
+    """Frames packet by packet; null for a packet that can't be read. Raises `FFmpegError` where FFmpeg is stuck."""
     failures = 0
     while True:
         try:
-            packet = next(packets)
-        except (StopIteration, EndOfFile):
+            for packet in container.demux(stream):
+                failures = 0
+                yield _frames(packet)
             return
-        except FFmpegError:
-            # FFmpeg goes on behind a damaged stretch when it is asked again; a file that only fails must end.
-            failures += 1
-            if failures > 1000:
-                return
-            yield None
-            packets = container.demux(stream)
-            continue
-        try:
-            yield list(packet.decode())
         except EndOfFile:
             return
         except FFmpegError:
+            # FFmpeg goes on behind a damaged stretch when it is asked again, but not always.
+            failures += 1
+            if failures > _STUCK:
+                raise
             yield None
+
+
+def _frames(packet: Packet[AudioStream]) -> list[AudioFrame] | None:
+    try:
+        return packet.decode()
+    except EndOfFile:
+        return []
+    except FFmpegError:
+        return None
 
 
 class _Timeline:
@@ -104,7 +122,7 @@ class _Timeline:
     def add(self, frame: AudioFrame) -> Iterator[Samples]:
         """The samples that are certain once this frame is known."""
         run = self._run
-        due = run.due if run else self._written / RATE
+        due = self.place
         at = due if frame.pts is None or frame.time_base is None else float(frame.pts * frame.time_base) - self._zero
         step = at - due
         if step < -_BROKEN_CLOCK or at > max(self._end, due) + _BROKEN_CLOCK:
@@ -137,9 +155,13 @@ class _Timeline:
     def damage(self) -> None:
         """Remember that a packet here can't be read; packets in a row are one warning."""
         if not self._damaged:
-            place = self._run.due if self._run else self._written / RATE
-            self._warn_once(f"the sound is damaged at {clock(place)}: that moment is left out")
+            self._warn_once(f"the sound is damaged at {clock(self.place)}: that moment is left out")
         self._damaged = True
+
+    @property
+    def place(self) -> float:
+        """Seconds from the film's zero up to which sound was laid."""
+        return self._run.due if self._run else self._written / RATE
 
     def _warn_once(self, text: str) -> None:
         if text not in self._warnings:
