@@ -5,11 +5,13 @@ from __future__ import annotations
 from spacy.tokens import Doc
 
 from extract.numbers.grammar import parse
+from extract.quantities.choose import choose
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.join import join
 from extract.quantities.manner import is_difference, is_hedged, limit_of
-from extract.quantities.refuse import refused
-from extract.quantities.supply import supply
+from extract.quantities.refuse import refuse_all
+from extract.quantities.scale import count_systems
+from extract.quantities.supply import Neighbours, supply, unsettled
 from extract.spans import Number, Quantity
 from extract.trade import Trade
 
@@ -18,18 +20,32 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
     """The numbers that are quantities, in order; years, positions, counts and idioms are left out."""
     tape, parsed = parse(doc)
     wanted = set(numbers)
-    parsed = tuple(one for one in parsed if one.number in wanted)
     scene = Scene(doc, tape, trade)
-    drafts = [draft for draft in join(tape, parsed) if refused(scene, draft) is None]
+    drafts = join(tape, tuple(one for one in parsed if one.number in wanted))
+    refused = refuse_all(scene, drafts)
+    scene.learn(drafts, count_systems(drafts))
     kept: list[Draft] = []
     found: list[Quantity] = []
     for place, draft in enumerate(drafts):
-        with_unit = draft if draft.unit else supply(scene, draft, kept, drafts[place + 1 : place + 2])
-        if with_unit is None:
+        if place in refused:
             continue
-        kept.append(with_unit)
-        found.append(_quantity(scene, with_unit, said=draft.unit is not None))
+        last = drafts[place - 1] if place and place - 1 not in refused else None
+        settled = _settle(scene, draft, kept, last, drafts[place + 1 : place + 5])
+        if settled is None:
+            continue
+        kept.append(settled)
+        found.append(_quantity(scene, settled, said=draft.unit is not None))
     return tuple(found)
+
+
+def _settle(
+    scene: Scene, draft: Draft, kept: list[Draft], last: Draft | None, after: tuple[Draft, ...]
+) -> Draft | None:
+    if draft.unit:
+        return choose(scene, draft)
+    previous = kept[-1] if kept and last and kept[-1].start == last.start else None
+    supplied = supply(scene, draft, Neighbours(kept, previous, list(after)))
+    return supplied or (draft if unsettled(scene, draft) else None)
 
 
 def _quantity(scene: Scene, draft: Draft, said: bool) -> Quantity:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -9,6 +10,7 @@ from spacy.tokens import Doc
 
 from extract.numbers.figure import Tape
 from extract.quantities.knowledge import knowledge
+from extract.quantities.topics import Topics, find_topics
 from extract.spans import Number, Unit
 from extract.trade import Trade
 
@@ -46,10 +48,16 @@ class Scene:
         self._cue = narration.cue if narration else (0,) * len(doc)
         self.punctuated = bool(narration and narration.punctuated)
         self._sentence = self._number_sentences()
+        self._bounds = self._bound_sentences()
+        self.said_systems: dict[str, int] = {"metric": 0, "imperial": 0}
+        """How many units of each system are said in the narration."""
+        self.said_scales: frozenset[str] = frozenset()
+        """Temperature scales said in the narration."""
         self._idioms: dict[int, list[tuple[int, int]]] = {}
         for start, end in knowledge().idioms.spans(tape):
             for at in range(start, end):
                 self._idioms.setdefault(at, []).append((start, end))
+        self.topics = Topics(find_topics(doc, tape, trade))
 
     def _number_sentences(self) -> list[int]:
         numbers, current = [], 0
@@ -59,9 +67,28 @@ class Scene:
             numbers.append(current)
         return numbers
 
+    def learn(self, drafts: tuple[Draft, ...], systems: Mapping[str, int]) -> None:
+        """Take in what the units that are said show of the speaker's habits."""
+        self.said_systems = dict(systems)
+        units = {draft.unit.name for draft in drafts if draft.unit and draft.unit.kind == "temperature"}
+        self.said_scales = frozenset(units)
+
+    def topic_names(self, draft: Draft) -> set[str]:
+        """Names of the attributes that the sentence of a draft speaks of, near it."""
+        low, high = self.sentence_bounds(draft.start)
+        near = self.topics.between(max(low, draft.start - 14), min(high, draft.end + 8))
+        return {hit.topic.name for hit in near if hit.topic.name}
+
     def idioms_at(self, at: int) -> list[tuple[int, int]]:
         """Start and end of the idioms that take in lexeme `at`."""
         return self._idioms.get(at, [])
+
+    def _bound_sentences(self) -> dict[int, tuple[int, int]]:
+        bounds: dict[int, tuple[int, int]] = {}
+        for at in range(len(self.tape)):
+            number = self.sentence(at)
+            bounds[number] = (bounds[number][0] if number in bounds else at, at + 1)
+        return bounds
 
     def cue(self, at: int) -> int:
         """Cue of lexeme `at`."""
@@ -71,6 +98,10 @@ class Scene:
         """Running number of the sentence of lexeme `at`."""
         return self._sentence[self.tape.lexemes[at].token]
 
+    def sentence_bounds(self, at: int) -> tuple[int, int]:
+        """First lexeme and end of the sentence of lexeme `at`."""
+        return self._bounds[self.sentence(at)]
+
     def left(self, at: int, count: int) -> list[str]:
         """Texts of up to `count` lexemes before `at`, in order."""
         return [one.text for one in self.tape.lexemes[max(0, at - count) : at]]
@@ -78,6 +109,10 @@ class Scene:
     def right(self, at: int, count: int) -> list[str]:
         """Texts of up to `count` lexemes from `at`, in order."""
         return [one.text for one in self.tape.lexemes[at : at + count]]
+
+    def near(self, draft: Draft, count: int) -> set[str]:
+        """Texts of up to `count` lexemes to either side."""
+        return set(self.left(draft.start, count) + self.right(draft.end, count))
 
     def tag(self, at: int) -> str:
         """Part-of-speech tag of lexeme `at`, empty outside."""

@@ -11,16 +11,15 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from extract.numbers.figure import Tape
+from extract.numbers.figure import Figure, Tape
 from extract.numbers.grammar import Parsed, figure
 from extract.numbers.parts import fraction
 from extract.numbers.ranges import behind_link, is_change
 from extract.quantities.draft import Draft
+from extract.quantities.phrases import Phrases
 from extract.quantities.unit_phrases import UnitMatch, unit_at, unit_behind
 from extract.spans import Number, Unit
 from extract.units import to_unit, unit_data, unit_named
-
-_DIGITS = ("digits", "decimal", "slash", "vulgar")
 
 
 def join(tape: Tape, parsed: tuple[Parsed, ...]) -> tuple[Draft, ...]:
@@ -40,13 +39,13 @@ def join(tape: Tape, parsed: tuple[Parsed, ...]) -> tuple[Draft, ...]:
 
 
 def _number(tape: Tape, parsed: Parsed) -> Draft:
-    match = unit_behind(tape, parsed.end, tape.kind(parsed.end - 1) in _DIGITS)
+    match = unit_behind(tape, parsed.end, parsed.number.form in ("fraction", "mixed"))
     if match is None:
         return Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped)
-    return _with(tape, Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped), match)
+    return _with(Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped), match)
 
 
-def _with(tape: Tape, draft: Draft, match: UnitMatch) -> Draft:
+def _with(draft: Draft, match: UnitMatch) -> Draft:
     return replace(draft, end=match.end, unit=match.unit, said=match.said)
 
 
@@ -54,14 +53,27 @@ def _article(tape: Tape, at: int, before: list[Draft]) -> Draft | None:
     """ "an inch", "a thou"; "a minute" only in "a minute and a half" and "a minute or two"; never "miles an hour"."""
     if tape.kind(at) != "article" or (before and before[-1].end == at and before[-1].unit):
         return None
-    match = unit_at(tape, at + 1, after_digits=False)
+    match = unit_at(tape, at + 1)
     if match is None:
         return None
     token = tape.lexemes[at].token
     number = Number(start=token, end=token + 1, value=Fraction(1), form="integer")
-    draft = _with(tape, Draft(at, at + 1, number, None), match)
-    usual = match.unit.name in unit_data()["article"]["units"]
-    return draft if usual or _grow(tape, draft).end > draft.end else None
+    draft = _with(Draft(at, at + 1, number, None), match)
+    return draft if _may_be_one(tape, draft, match) or _grow(tape, draft).end > draft.end else None
+
+
+@cache
+def _behind_article() -> Phrases:
+    return Phrases(unit_data()["article"]["behind"])
+
+
+def _may_be_one(tape: Tape, draft: Draft, match: UnitMatch) -> bool:
+    rules = unit_data()["article"]
+    if match.unit.name in rules["units"]:
+        return True
+    if match.unit.name in rules["alone"]:
+        return not tape.is_noun(match.end)
+    return _behind_article().before(tape, draft.start) is not None
 
 
 def _grow(tape: Tape, draft: Draft) -> Draft:
@@ -91,12 +103,11 @@ def _compound(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     second = figure(tape, at)
     if second is None or second.value < 0:
         return None
-    match = unit_behind(tape, second.end, tape.kind(second.end - 1) in _DIGITS)
+    match = unit_behind(tape, second.end)
     for row in _compounds().get(unit.name, ()):
         small, result = unit_named(row["small"]), unit_named(row["result"])
-        if match is None and not (
-            row["bare"] and at == draft.end and _may_be_bare(tape, draft, second.value, second.end)
-        ):
+        bare = row["bare"] and at == draft.end and _may_be_bare(tape, draft, second)
+        if match is None and not bare:
             continue
         if match and match.unit.name != small.name:
             continue
@@ -116,14 +127,10 @@ def _compound(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     return None
 
 
-def _may_be_bare(tape: Tape, draft: Draft, value: Fraction, end: int) -> bool:
+def _may_be_bare(tape: Tape, draft: Draft, inches: Figure) -> bool:
     """Inches may go unnamed in "five foot two", but not in "eight foot two by fours" or before a counted thing."""
-    return (
-        value < 12
-        and draft.said in ("foot", "'", "′", "’", "ft")
-        and tape.text(end) not in ("by", "x")
-        and not tape.is_noun(end)
-    )
+    feet = draft.said in ("foot", "'", "′", "’", "ft")
+    return feet and inches.value < 12 and tape.text(inches.end) not in ("by", "x") and not tape.is_noun(inches.end)
 
 
 def _and_part(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
@@ -133,7 +140,7 @@ def _and_part(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     part = fraction(tape, draft.end + 1)
     if part is None or not 0 < part.value < 1:
         return None
-    behind = unit_behind(tape, part.end, tape.kind(part.end - 1) in _DIGITS)
+    behind = unit_behind(tape, part.end, fraction=True)
     if behind and behind.unit.name != unit.name:
         return None
     number = Number(
@@ -146,7 +153,7 @@ def _and_part(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     return replace(draft, end=behind.end if behind else part.end, number=number)
 
 
-def _or_two(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
+def _or_two(tape: Tape, draft: Draft, _: Unit) -> Draft | None:
     """ "a thou or two": a range from one to two."""
     if tape.kind(draft.start) != "article" and draft.number.value != 1:
         return None
@@ -155,7 +162,7 @@ def _or_two(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     second = figure(tape, draft.end + 1)
     if second is None or second.value <= draft.number.value or second.value > 3:
         return None
-    if unit_behind(tape, second.end, False) is not None:
+    if unit_behind(tape, second.end) is not None:
         return None
     return _range(tape, draft, second.value, second.end, second.end)
 
@@ -168,7 +175,7 @@ def _to_more(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     second = figure(tape, at) if at is not None else None
     if second is None or second.value <= draft.number.value:
         return None
-    match = unit_behind(tape, second.end, tape.kind(second.end - 1) in _DIGITS)
+    match = unit_behind(tape, second.end)
     if match is None or match.unit.name != unit.name:
         return None
     return _range(tape, draft, second.value, second.end, match.end)

@@ -14,6 +14,49 @@ _DATA = Path(__file__).parent.parent / "data"
 
 
 @dataclass(frozen=True, slots=True)
+class Weighed:
+    """Phrases that weigh for or against a number being a measure."""
+
+    weight: float
+    phrases: Phrases
+
+
+@dataclass(frozen=True, slots=True)
+class Typical:
+    """Figures that are at home in one unit where the words beside them speak of it."""
+
+    unit: str
+    low: float
+    high: float
+    near: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Links:
+    """What may join two numbers of one kind."""
+
+    strong: frozenset[str]
+    weak: frozenset[str]
+    correction: frozenset[str]
+    filler: frozenset[str]
+    most: int
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """What speaks for a bare number being a measure."""
+
+    enough: float
+    reach_cues: int
+    reach_measures: int
+    skip: frozenset[str]
+    before: tuple[Weighed, ...]
+    after: tuple[Weighed, ...]
+    typical: tuple[Typical, ...]
+    links: Links
+
+
+@dataclass(frozen=True, slots=True)
 class Knowledge:
     """Phrases by list name."""
 
@@ -25,13 +68,42 @@ class Knowledge:
     counted_nouns: frozenset[str]
     counted_before: Phrases
     counted_after: Phrases
+    past: frozenset[str]
+    money: frozenset[str]
+    threads: frozenset[str]
     manner: dict[str, dict[str, Phrases]]
-    evidence: dict[str, Phrases]
-    kinds: dict[str, frozenset[str]]
+    kinds: dict[str, tuple[str, ...]]
+    evidence: Evidence
 
 
 def _read(name: str) -> dict[str, Any]:
     return tomllib.loads((_DATA / name).read_text(encoding="utf-8"))
+
+
+def _weighed(rows: list[dict[str, Any]]) -> tuple[Weighed, ...]:
+    return tuple(Weighed(row["weight"], Phrases(row["phrases"])) for row in rows)
+
+
+def _evidence(data: dict[str, Any]) -> Evidence:
+    links = data["links"]
+    return Evidence(
+        enough=data["enough"],
+        reach_cues=data["reach_cues"],
+        reach_measures=data["reach_measures"],
+        skip=frozenset(data["skip"]["words"]),
+        before=_weighed(data["before"]),
+        after=_weighed(data["after"]),
+        typical=tuple(
+            Typical(row["unit"], row["from"], row["to"], frozenset(row["near"])) for row in data["typical"]
+        ),
+        links=Links(
+            frozenset(links["strong"]),
+            frozenset(links["weak"]),
+            frozenset(links["correction"]),
+            frozenset(links["filler"]),
+            links["most"],
+        ),
+    )
 
 
 @cache
@@ -47,7 +119,10 @@ def knowledge() -> Knowledge:
         counted_nouns=frozenset(no["counted"]["nouns"]),
         counted_before=Phrases(no["counted"]["before"]),
         counted_after=Phrases(no["counted"]["after"]),
+        past=frozenset(no["past"]["near"]),
+        money=frozenset(no["money"]["near"]),
+        threads=frozenset(no["threads"]["written"]),
         manner={name: {side: Phrases(listed) for side, listed in sides.items()} for name, sides in manner.items()},
-        evidence={name: Phrases(listed) for name, listed in evidence["reading"].items()},
-        kinds={name: frozenset(listed) for name, listed in evidence["kinds"].items()},
+        kinds={name: tuple(listed) for name, listed in evidence["kinds"].items()},
+        evidence=_evidence(evidence),
     )

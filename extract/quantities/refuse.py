@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from extract.quantities.chains import link
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.knowledge import knowledge
 
 Rule = Callable[[Scene, Draft], bool]
-_SKIP = ("the", "a", "and", "or", ",", "-")
+_SPREADING = ("name", "count", "year", "price")
 
 
 def _in_idiom(scene: Scene, draft: Draft) -> bool:
@@ -35,8 +36,38 @@ def _by_name(scene: Scene, draft: Draft) -> bool:
     )
 
 
+def _is_thread(scene: Scene, draft: Draft) -> bool:
+    """ "a 4-40", "1/4-20": a screw thread."""
+    if draft.unit is not None:
+        return False
+    low, high = max(0, draft.start - 2), draft.end + 2
+    written = "".join(one.text for one in scene.tape.lexemes[draft.start : draft.end])
+    wider = "".join(one.text for one in scene.tape.lexemes[low:high])
+    return written in knowledge().threads or any(
+        thread in wider and "/" in thread for thread in knowledge().threads
+    )
+
+
+def _is_past(scene: Scene, draft: Draft) -> bool:
+    """ "150 years old", "thirty years I've been at this"."""
+    if draft.unit is None or draft.unit.name not in ("year", "month", "week", "day"):
+        return False
+    near = set(scene.right(draft.end, 6)) if draft.unit.name == "year" else set(scene.right(draft.end, 1))
+    return bool((near | set(scene.left(draft.start, 2))) & knowledge().past)
+
+
+def _is_ratio(scene: Scene, draft: Draft) -> bool:
+    """ "3 in 10", "9 out of 10"."""
+    tape = scene.tape
+    behind = tape.text(draft.end) == "in" and tape.kind(draft.end + 1) in ("digits", "ones", "teens", "tens")
+    ahead = tape.text(draft.start - 1) == "in" and tape.kind(draft.start - 2) in ("digits", "ones", "teens")
+    return draft.unit is None and draft.number.form == "integer" and (behind or ahead)
+
+
 def _is_price(scene: Scene, draft: Draft) -> bool:
-    return scene.tape.text(draft.start - 1) in ("$", "£", "€") or draft.said in ("pence",)
+    if scene.tape.text(draft.start - 1) in ("$", "£", "€"):
+        return True
+    return draft.said in ("pound", "pounds", "cent", "cents") and bool(scene.near(draft, 12) & knowledge().money)
 
 
 def _is_year(scene: Scene, draft: Draft) -> bool:
@@ -90,7 +121,9 @@ def _heads_plural(scene: Scene, at: int) -> bool:
 
 
 def _is_bare_half(scene: Scene, draft: Draft) -> bool:
-    """ "half" alone, without article and unit: "half of it", "cut it in half"."""
+    """ "half" alone, without article and unit: "half of it", "cut it in half", "a fish and a half"."""
+    if draft.unit is None and scene.tape.text(draft.start - 1) == "and" and scene.tape.is_noun(draft.start - 2):
+        return scene.tape.text(draft.end - 1) == "half"
     return draft.unit is None and draft.end == draft.start + 1 and scene.tape.text(draft.start) in ("half", "quarter")
 
 
@@ -120,6 +153,9 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("idiom", _in_idiom),
     ("name", _by_name),
     ("price", _is_price),
+    ("thread", _is_thread),
+    ("past", _is_past),
+    ("ratio", _is_ratio),
     ("year", _is_year),
     ("pronoun", _is_one),
     ("count", _is_count),
@@ -131,3 +167,20 @@ RULES: tuple[tuple[str, Rule], ...] = (
 def refused(scene: Scene, draft: Draft) -> str | None:
     """Name of the first rule that makes the number no measure, None where none does."""
     return next((name for name, rule in RULES if rule(scene, draft)), None)
+
+
+def refuse_all(scene: Scene, drafts: tuple[Draft, ...]) -> dict[int, str]:
+    """Places of the numbers that are no measures, with the rule's name.
+
+    What holds for one number of a list holds for the bare ones joined to it: "pins 2 and 7", "400, 600, then 0000 wool".
+    """
+    found = {place: name for place, draft in enumerate(drafts) if (name := refused(scene, draft))}
+    for order in (range(1, len(drafts)), range(len(drafts) - 2, -1, -1)):
+        for place in order:
+            other = place - 1 if order.step == 1 else place + 1
+            if place in found or found.get(other) not in _SPREADING or drafts[place].unit:
+                continue
+            first, second = sorted((place, other))
+            if drafts[place].number.form == "integer" and link(scene, drafts[first], drafts[second]):
+                found[place] = found[other]
+    return found

@@ -7,8 +7,11 @@ from functools import cache
 
 from extract.numbers.figure import Tape
 from extract.numbers.lexer import split
+from extract.quantities.phrases import Phrases
 from extract.spans import Unit
 from extract.units import unit_data, unit_rows
+
+_DIGITS = ("digits", "decimal", "slash", "vulgar")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,11 +38,11 @@ def _phrases() -> dict[str, list[tuple[tuple[str, ...], str, str]]]:
 
 
 @cache
-def _betweens() -> tuple[tuple[str, ...], ...]:
-    return tuple(sorted((split(p) for p in unit_data()["between"]["phrases"]), key=len, reverse=True))
+def _between(name: str) -> Phrases:
+    return Phrases(unit_data()["between"][name])
 
 
-def unit_at(tape: Tape, at: int, after_digits: bool) -> UnitMatch | None:
+def unit_at(tape: Tape, at: int, after_digits: bool = False) -> UnitMatch | None:
     """The unit whose longest form begins at lexeme `at`. `after_digits`: a figure in digits stands right before it."""
     for pieces, form, name in _phrases().get(tape.text(at), ()):
         if all(tape.text(at + offset) == piece for offset, piece in enumerate(pieces)):
@@ -60,15 +63,17 @@ def _allowed(tape: Tape, match: UnitMatch, after_digits: bool) -> bool:
         return False
     if match.said in short["capital"] and not lexeme.glued and not lexeme.raw.isupper():
         return False
-    return not (match.said.rstrip(".") == "in" and tape.text(match.end) in short["not_before"])
+    return match.said != "in" or not (tape.text(match.end) in short["not_before"] or tape.kind(match.end) in _DIGITS)
 
 
-def unit_behind(tape: Tape, at: int, after_digits: bool) -> UnitMatch | None:
-    """The unit at lexeme `at` or behind "of an", "full" and the like."""
+def unit_behind(tape: Tape, at: int, fraction: bool = False) -> UnitMatch | None:
+    """The unit at lexeme `at`, right behind a figure, or behind "full" and the like; for a fraction, behind "of an" too."""
+    after_digits = tape.kind(at - 1) in _DIGITS
     found = unit_at(tape, at, after_digits)
     if found:
         return found
-    for phrase in _betweens():
-        if all(tape.text(at + offset) == piece for offset, piece in enumerate(phrase)):
-            return unit_at(tape, at + len(phrase), after_digits=phrase == ("-",) and after_digits)
+    for name in ("fraction", "phrases") if fraction else ("phrases",):
+        end = _between(name).at(tape, at)
+        if end is not None and (match := unit_at(tape, end, after_digits and tape.kind(at) == "dash")):
+            return match
     return None

@@ -1,0 +1,36 @@
+"""Numbers that belong together: "80 or 90 grams", "400, 600, then 0000 wool", "two no three thou", "15 mm by 10"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from extract.quantities.draft import Draft, Scene
+from extract.quantities.knowledge import knowledge
+
+Strength = Literal["strong", "weak", "correction"]
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """How a number is joined to the one before it."""
+
+    strength: Strength
+    by: bool = False
+    """Joined by "by" or "x", as the sides of a thing are."""
+
+
+def link(scene: Scene, before: Draft, draft: Draft) -> Link | None:
+    """What joins two numbers, None where other words stand between them."""
+    links, tape = knowledge().evidence.links, scene.tape
+    gap = [tape.text(at) for at in range(before.end, draft.start)]
+    if not gap or len(gap) > links.most:
+        return None
+    allowed = links.strong | links.weak | links.correction | links.filler
+    if any(word not in allowed for word in gap):
+        return None
+    if any(word in links.correction for word in gap):
+        return Link("correction")
+    if any(word in links.strong for word in gap):
+        return Link("strong", by=any(word in ("by", "x", "×") for word in gap))
+    return Link("weak") if any(word in links.weak for word in gap) else None
