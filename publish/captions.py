@@ -25,7 +25,7 @@ def captions(spoken: tuple[Spoken, ...]) -> str:
 
 def chapters(record: Record) -> str:
     """The steps, and where the first figures as found and as left are given, as a WebVTT file of chapters."""
-    begins = {0.0: record.session.subject or record.session.title}
+    begins = {0.0: sentence(record.session.subject or record.session.title).rstrip(".")}
     begins |= _first(record, "as_found", "As found") | _first(record, "as_left", "As left")
     if record.follow_ups:
         begins.setdefault(min(one.start for one in record.follow_ups), "Left for later")

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
+from capture.captions import is_caption_file
 from capture.errors import ShopError, SpokeshaveError
 from capture.shop import Session, Shop
 from capture.transcript import Transcript
@@ -59,6 +60,8 @@ def gather_session(session: Session) -> Gathered:
     record = record.model_copy(update={"session": facts})
     transcript = session.transcript()
     recording = session.recording_file
+    if recording is not None and is_caption_file(recording):
+        recording = None
     note = render_note(session.notes, session.folder)
     source = SessionSource(
         slug=session.slug,
@@ -68,7 +71,7 @@ def gather_session(session: Session) -> Gathered:
         note=note.html,
     )
     warnings = [f"{session.folder / warning}" for warning in note.warnings]
-    warnings += _doubts_about(session, record, transcript, recording)
+    warnings += _doubts_about(session, record, transcript)
     return Gathered(source, recording, note, tuple(warnings))
 
 
@@ -94,10 +97,10 @@ def _name_beside(recording: Path | None) -> str | None:
     return f"recording-{recording.name}" if recording.name.casefold() in _OURS else recording.name
 
 
-def _doubts_about(session: Session, record: Record, transcript: Transcript | None, recording: Path | None) -> list[str]:
+def _doubts_about(session: Session, record: Record, transcript: Transcript | None) -> list[str]:
     warnings = []
     named = session.settings.recording
-    if named and recording is None:
+    if named and session.recording_file is None:
         warnings.append(f"{session.folder}: the recording {named!r} is not there; its page has no player")
     cues = [measure.cue for measure in record.measures] + [step.cue_to for step in record.steps]
     if transcript is not None and cues and max(cues) >= len(transcript.cues):

@@ -29,7 +29,7 @@ def clock(seconds: float) -> str:
 
 def stamp(seconds: float) -> str:
     """Seconds as a plain decimal number without an exponent: 83.2, 0, 3600."""
-    return f"{max(seconds, 0.0):.3f}".rstrip("0").rstrip(".")
+    return f"{abs(max(seconds, 0.0)):.3f}".rstrip("0").rstrip(".")
 
 
 class Playback:

@@ -10,7 +10,7 @@ CUES = (
     "Action at the twelfth fret, treble side, is 7/64, no, hang on,",
     "wrong edge of the rule, it is 5/64 in.",
     "Bass side is 7/64 in, about 2.8 mm.",
-    "Relief at the seventh fret is 0.012 in with the capo on.",
+    "Relief at the seventh fret is 0.012 in with the capo on, and I want 8 thou.",
     "Scale length is 20 7/8 inches, which is 550 mm.",
     "The gap under the back edge of the bridge takes a 0.010 in feeler and nearly the 0.012.",
     "Strings off. Slacken them in pairs so the neck does not jump.",

@@ -13,6 +13,7 @@ from extract.record import (
     Heard,
     Measure,
     Mention,
+    Mode,
     Reading,
     Record,
     Remark,
@@ -23,6 +24,7 @@ from extract.record import (
 from publish.source import SessionSource
 from tests.publish.narration import transcript
 
+Names = tuple[str, ...]
 SHOP = ShopSettings(
     title="Coppice Lane shop notes",
     author="Wilhelmina Trask",
@@ -132,6 +134,7 @@ def _measures() -> tuple[Measure, ...]:
         measure("action-2", 4, "7/64 in", 0.109375, "inch", "7/64_in", **bass),
         measure("action-3", 4, "2.8 mm", 2.8, "millimeter", "2.8_mm", hedged=True, same_as="m-action-2", **bass),
         measure("relief-0", 5, "0.012 in", 0.012, "inch", "0.012_in", where="7th fret", **relief),
+        measure("relief-aim", 5, "8 thou", 8, "thou", "8_thou", where="7th fret", **relief, **aim),
         measure("scale-0", 6, "20 7/8 inches", 20.875, "inch", "20 7/8_in", attribute="scale length", item="mandola"),
         measure(
             "scale-1",
@@ -339,7 +342,7 @@ def _findings() -> tuple[Finding, ...]:
 
 
 def _steps() -> tuple[Step, ...]:
-    rows = (
+    rows: tuple[tuple[int, int, str, str, str, Mode, Names, Names, Names], ...] = (
         (8, 8, "Slacken the strings in pairs", "slacken", "strings", "doing", (), (), ()),
         (
             9,

@@ -1,0 +1,99 @@
+"""The documented context is the one the templates use: every field is described, and every field is read."""
+
+from __future__ import annotations
+
+import ast
+import dataclasses
+import inspect
+from dataclasses import replace
+from types import ModuleType
+from typing import Any
+
+import pytest
+from markupsafe import Markup
+
+from publish import moments
+from publish.context import FrontPage, Link, SessionPage, figures, pages, parts, timeline
+from publish.errata import retractions
+from publish.front import make_front
+from publish.galley import Galley
+from publish.page import Company, make_page
+from publish.parts import PARTS
+from publish.render import environment
+from tests.publish.session import SHOP, source
+
+MODULES = (figures, moments, pages, parts, timeline)
+
+
+def documented(module: ModuleType) -> dict[str, set[str]]:
+    """Fields with a text right behind them, by class."""
+    found = {}
+    for node in ast.parse(inspect.getsource(module)).body:
+        if isinstance(node, ast.ClassDef) and node.decorator_list:
+            pairs = zip(node.body, node.body[1:], strict=False)
+            found[node.name] = {
+                one.target.id
+                for one, behind in pairs
+                if isinstance(one, ast.AnnAssign)
+                and isinstance(one.target, ast.Name)
+                and isinstance(behind, ast.Expr)
+                and isinstance(behind.value, ast.Constant)
+            }
+    return found
+
+
+CLASSES = [(getattr(module, name), fields) for module in MODULES for name, fields in documented(module).items()]
+
+
+@pytest.mark.parametrize(("kind", "described"), CLASSES, ids=lambda one: getattr(one, "__name__", ""))
+def test_every_field_is_described(kind: type[Any], described: set[str]) -> None:
+    assert described == {field.name for field in dataclasses.fields(kind)}
+
+
+@pytest.mark.parametrize(("kind", "described"), CLASSES, ids=lambda one: getattr(one, "__name__", ""))
+def test_contexts_are_frozen(kind: type[Any], described: set[str]) -> None:
+    assert kind.__dataclass_params__.frozen
+
+
+class Witness:
+    """A context that remembers which of its fields a template read."""
+
+    def __init__(self, of: object, seen: set[tuple[str, str]]) -> None:
+        self._of, self._seen = of, seen
+
+    def __getattr__(self, name: str) -> Any:
+        if name.startswith("__"):
+            raise AttributeError(name)
+        self._seen.add((type(self._of).__name__, name))
+        return wrap(getattr(self._of, name), self._seen)
+
+
+def wrap(value: Any, seen: set[tuple[str, str]]) -> Any:
+    if isinstance(value, tuple):
+        return tuple(wrap(one, seen) for one in value)
+    return Witness(value, seen) if dataclasses.is_dataclass(value) else value
+
+
+def full_page() -> SessionPage:
+    """A page with something in every part."""
+    link = Link("../later/index.html", "A later session")
+    later = retractions(Galley(source(), SHOP), link, link.href)
+    noted = replace(source(), note=Markup("<p>A note.</p>"))
+    return make_page(noted, SHOP, Company(history=(link,), later_errata=later))
+
+
+def test_every_field_is_read_by_a_template() -> None:
+    seen: set[tuple[str, str]] = set()
+    engine = environment()
+    page = full_page()
+    engine.get_template("session.html").render(page=wrap(page, seen), parts=PARTS.on(page))
+    front = make_front((source(),), (page,), SHOP)
+    engine.get_template("front.html").render(page=wrap(front, seen))
+    defined = {(kind.__name__, field.name) for kind, _ in CLASSES for field in dataclasses.fields(kind)}
+    assert seen == defined - {("Moment", "seconds")}, "captions need the exact second, pages its stamp"
+
+
+def test_pages_are_the_types_that_are_documented() -> None:
+    page = full_page()
+    assert type(page) is SessionPage
+    assert type(make_front((source(),), (page,), SHOP)) is FrontPage
