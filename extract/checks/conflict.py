@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
+from fractions import Fraction
 
 from extract.checks.agreement import agreement
 from extract.checks.finding import Suspicion
@@ -19,6 +20,9 @@ from extract.checks.vocabulary import check_words
 SOURCE = "the narration itself: one thing, two figures"
 _NEAR = 8
 """Words about a figure that may tell its thing from a neighbour."""
+_ARTICLES = (("a",), ("an",), ("another",), ("each",))
+_FAR = 3
+"""Two sizes further apart than this are of two things, whatever they are called."""
 _PHASES = ("as_found", "target", "as_left")
 """A figure of another instrument or a rule of thumb conflicts with nothing."""
 
@@ -49,23 +53,31 @@ def _thing(one: Said) -> tuple[str | None, ...] | None:
 
 def _differ(first: Said, second: Said) -> bool:
     convert = conversion(first.measure.unit or "", second.measure.unit or "")
-    return convert is not None and agreement(first.figure, second.figure, convert) == "disagrees"
+    if convert is None or first.figure.value == 0:
+        return False
+    ratio = abs(second.figure.value / (convert(first.figure.value) or 1))
+    return Fraction(1, _FAR) <= ratio <= _FAR and agreement(first.figure, second.figure, convert) == "disagrees"
 
 
 def _same_thing(first: Said, second: Said) -> bool:
     """No word near one of the figures tells it from the other, and nothing was done between."""
-    if first.measure.cue == second.measure.cue:
+    if first.measure.cue == second.measure.cue or _names_its_thing(first) or _names_its_thing(second):
         return False
-    apart = check_words().telling_apart
-    told = [apart & {*one.before[-_NEAR:], *one.after[:_NEAR]} for one in (first, second)]
-    if told[0] != told[1]:
+    words = [{*one.before[-_NEAR:], *one.after[:_NEAR]} for one in (first, second)]
+    vocabulary = check_words()
+    for row in vocabulary.telling_apart:
+        here, there = (row & near for near in words)
+        if here and there and not here & there:
+            return False
+    if any(bool(row & words[0]) != bool(row & words[1]) for row in vocabulary.alone):
         return False
-    return not check_words().changing & {
-        *first.before[-_NEAR:],
-        *first.after,
-        *second.before[-_NEAR:],
-        *second.after[:3],
-    }
+    return not vocabulary.changing & {*second.before[-_NEAR:], *second.after[:3]}
+
+
+def _names_its_thing(one: Said) -> bool:
+    """ "a 10k resistor", "a quarter inch driver": another size is another thing."""
+    item = (one.measure.item or "").split()
+    return bool(item) and bool(one.after) and one.after[0].removesuffix("s") in item and one.before[-1:] in _ARTICLES
 
 
 def _suspect(first: Said, second: Said) -> Suspicion:

@@ -38,15 +38,13 @@ def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
 
 
 def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
-    """Each figure whose unit is of another kind than the word beside it, or its attribute, calls for."""
-    kinds = {attribute.name: attribute.kind for attribute in talk.trade.attributes}
+    """Each figure whose unit is of another kind than the word beside it calls for."""
     for one in talk.said:
         measure = one.measure
         if measure.kind is None or measure.unit == "dimensionless" or not measure.unit_said:
             continue
-        of_attribute = (measure.attribute or "", kinds.get(measure.attribute or ""))
-        for word, kind in filter(None, (_kind_before(one), _kind_behind(one), of_attribute)):
-            if kind is None or measure.kind in _allowed(kind, word):
+        for word, kind in filter(None, (_kind_before(one), _kind_behind(one))):
+            if measure.kind in _allowed(kind, word):
                 continue
             message = f"{measure.display} is {_a(measure.kind)}, but {word} is given in {_choices(kind)}"
             yield Suspicion("dimension", "stop", (measure,), message, SOURCE)

@@ -22,7 +22,8 @@ class CheckWords:
     between: frozenset[str]
     kind_before: dict[Phrase, str]
     kind_behind: dict[Phrase, str]
-    telling_apart: frozenset[str]
+    telling_apart: tuple[frozenset[str], ...]
+    alone: tuple[frozenset[str], ...]
     changing: frozenset[str]
 
 
@@ -59,6 +60,7 @@ def check_words() -> CheckWords:
         between=frozenset(dimension["between"]),
         kind_before=_by_phrase(dimension["words"]),
         kind_behind=_by_phrase(dimension["behind"]),
-        telling_apart=frozenset(data["telling_apart"]["words"]),
+        telling_apart=tuple(frozenset(row) for row in data["telling_apart"]["rows"]),
+        alone=tuple(frozenset(row) for row in data["telling_apart"]["alone"]),
         changing=frozenset(data["changing"]["words"]),
     )

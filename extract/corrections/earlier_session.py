@@ -1,0 +1,96 @@
+"""Something said or done in an earlier session, and taken back.
+
+Takes "in the film of the viola I put parchment under all four strings ... Nonsense. Only under the A" and "last winter i
+said motor oil was fine ... no it is not you use mainspring grease"; refuses "last week I used hide glue and it held".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from extract.corrections.scene import Draft, Scene, alike, differ
+
+_CLAIM = 14
+"""Words about the naming of an earlier session among which its speaker says what he said or did."""
+_REFUTED = 34
+"""Words behind the claim among which it is called wrong."""
+_HELD = 16
+"""Words behind that among which the right figure is said."""
+_TEXT = 18
+_SHOW = 4
+"""Words between "in the" and "film"."""
+
+
+def find_retractions(scene: Scene) -> Iterator[Draft]:
+    """Each claim of an earlier session that is refuted."""
+    for begin, end in _sessions(scene):
+        claim = _claim(scene, begin, end)
+        if claim is None:
+            continue
+        refuted = next(iter(scene.words.refuting.find(scene.pieces, claim + 1, claim + _REFUTED)), None)
+        if refuted is not None:
+            yield _draft(scene, claim, *refuted)
+
+
+def _sessions(scene: Scene) -> Iterator[tuple[int, int]]:
+    """Where an earlier session is named: "last winter", "in the film of the viola", "in the radio film"."""
+    pieces = scene.pieces
+    named = dict(scene.words.earlier.find(pieces, 0, len(pieces)))
+    for at, piece in enumerate(pieces):
+        if piece.text in scene.words.shows:
+            opened = next(
+                (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in ("in", "on", "during")), None
+            )
+            if opened is not None and "this" not in {pieces[k].text for k in range(opened, at)}:
+                named.setdefault(opened, at + 1)
+    yield from sorted(named.items())
+
+
+def _claim(scene: Scene, begin: int, end: int) -> int | None:
+    """The place of "I said", "I put": before the naming in the same sentence, or behind it."""
+    pieces = scene.pieces
+    for at in range(end, min(end + _CLAIM, len(pieces))):
+        if _is_claim(scene, at):
+            return at
+    for at in range(begin - 1, max(-1, begin - _CLAIM), -1):
+        if pieces[at].ends:
+            return None
+        if _is_claim(scene, at):
+            return at
+    return None
+
+
+def _is_claim(scene: Scene, at: int) -> bool:
+    pieces = scene.pieces
+    if pieces[at].text not in ("i", "we") or at + 1 >= len(pieces):
+        return False
+    after = pieces[at + 1]
+    return after.text in scene.words.claiming or after.tag == "VBD"
+
+
+def _draft(scene: Scene, claim: int, refuted: int, behind: int) -> Draft:
+    pieces = scene.pieces
+    stated = next((at for at in range(claim, refuted) if pieces[at].measured), None)
+    right = _right(scene, stated, behind)
+    withdrawn = (claim, min(refuted, claim + _TEXT))
+    if right is not None:
+        gone = (scene.measured(stated),) if stated is not None else ()
+        kept = scene.measured(right)
+        return Draft(refuted, right + 1, "earlier_session", withdrawn, (right, right + 1), gone, kept)
+    until = scene.sentence_end(behind, _TEXT) if behind < len(pieces) else len(pieces)
+    if until - behind < _SHOW and until < len(pieces):
+        until = scene.sentence_end(until, _TEXT)
+    gone = (scene.measured(stated),) if stated is not None else ()
+    return Draft(refuted, until, "earlier_session", withdrawn, (behind, until), gone)
+
+
+def _right(scene: Scene, stated: int | None, behind: int) -> int | None:
+    """The figure that holds instead of the one stated."""
+    if stated is None:
+        return None
+    first = scene.measured(stated)
+    for at in range(behind, min(behind + _HELD, len(scene.pieces))):
+        if scene.pieces[at].measured:
+            second = scene.measured(at)
+            return at if alike(first, second) and differ(first, second) else None
+    return None

@@ -1,0 +1,82 @@
+"""The phrases of data/corrections.toml, and where they stand among pieces."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from extract.corrections.pieces import Piece
+
+
+class Phrases:
+    """A set of phrases, looked up by their first word."""
+
+    def __init__(self, rows: Iterable[str]) -> None:
+        self._by_first: dict[str, list[tuple[str, ...]]] = {}
+        for row in rows:
+            words = tuple(row.split())
+            self._by_first.setdefault(words[0], []).append(words)
+        for found in self._by_first.values():
+            found.sort(key=len, reverse=True)
+
+    def at(self, pieces: Sequence[Piece], place: int) -> int:
+        """How many pieces the longest phrase at a place takes up; 0 where none stands there."""
+        for words in self._by_first.get(pieces[place].text, ()):
+            if place + len(words) <= len(pieces) and all(
+                pieces[place + k].text == word for k, word in enumerate(words)
+            ):
+                return len(words)
+        return 0
+
+    def find(self, pieces: Sequence[Piece], begin: int, end: int) -> Iterator[tuple[int, int]]:
+        """Begin and end of each phrase between two places, in order, none inside another."""
+        place = max(0, begin)
+        while place < min(end, len(pieces)):
+            length = self.at(pieces, place)
+            if length:
+                yield place, place + length
+            place += length or 1
+
+
+@dataclass(frozen=True, slots=True)
+class CorrectionWords:
+    """Phrases by what they do; the data file says what each list is for."""
+
+    edits: Phrases
+    weak_edits: Phrases
+    fillers: frozenset[str]
+    said: Phrases
+    not_behind: frozenset[str]
+    withdrawing: Phrases
+    doubtful: Phrases
+    wrongness: frozenset[str]
+    holding: Phrases
+    earlier: Phrases
+    shows: frozenset[str]
+    claiming: frozenset[str]
+    refuting: Phrases
+
+
+@cache
+def correction_words() -> CorrectionWords:
+    """Read once, at the first narration."""
+    data = tomllib.loads((files("extract") / "data" / "corrections.toml").read_text(encoding="utf-8"))
+    edit, said, withdrawing, earlier = (data[name] for name in ("edit", "said", "withdrawing", "earlier"))
+    return CorrectionWords(
+        edits=Phrases(edit["strong"]),
+        weak_edits=Phrases(edit["weak"]),
+        fillers=frozenset(data["fillers"]["words"]),
+        said=Phrases(said["words"]),
+        not_behind=frozenset(said["not_behind"]),
+        withdrawing=Phrases(withdrawing["words"]),
+        doubtful=Phrases(withdrawing["doubtful"]),
+        wrongness=frozenset(withdrawing["wrongness"]),
+        holding=Phrases(data["holding"]["words"]),
+        earlier=Phrases(earlier["words"]),
+        shows=frozenset(earlier["shows"]),
+        claiming=frozenset(data["claiming"]["words"]),
+        refuting=Phrases(data["refuting"]["words"]),
+    )

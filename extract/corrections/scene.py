@@ -1,0 +1,152 @@
+"""All that the rules of this stage look at, indexed once a narration.
+
+A rule that looks back asks the index for a value, a word or an item, so that looking back costs the same an hour in as
+at the start.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass
+from fractions import Fraction
+
+from spacy.tokens import Doc
+
+from extract.corrections.phrases import CorrectionWords, correction_words
+from extract.corrections.pieces import Piece, cut
+from extract.record import Scope
+from extract.spans import Measured
+
+_CONTEXT = 8
+"""Words on either side of a figure that tell what it is of."""
+_CONTENT = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBD", "VBG", "VBN", "VBP", "VBZ", "JJR", "JJS", "RB"})
+_EMPTY = frozenset(
+    "be is are was were it's that's do does did done have has had get got go goes going went say said says tell told i "
+    "thing things bit lot one ones way time here there now then just about so not no well really very too also again "
+    "right ok okay yes yeah oh wrong sorry make made put let want wants need needs know think mean meant figure number".split()
+)
+_LOOK_BACK = 12
+"""Measures that a word leads back to, the latest ones."""
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A correction as a rule found it; places are pieces, `end` exclusive."""
+
+    begin: int
+    end: int
+    scope: Scope
+    withdrawn: tuple[int, int]
+    """The statement taken back."""
+    holds: tuple[int, int]
+    """What holds instead."""
+    gone: tuple[Measured, ...] = ()
+    """Measures that no longer stand, the one that was first said first."""
+    kept: Measured | None = None
+    said_again: bool = False
+    """`withdrawn` is the statement as repeated here, not where it was first made."""
+
+
+class Scene:
+    """A narration's pieces with their indexes."""
+
+    def __init__(self, doc: Doc, measures: tuple[Measured, ...]) -> None:
+        self.doc = doc
+        self.words: CorrectionWords = correction_words()
+        self.pieces: tuple[Piece, ...] = cut(doc, measures)
+        self.figures: tuple[int, ...] = tuple(at for at, piece in enumerate(self.pieces) if piece.measured)
+        self.place: dict[str, int] = {self.pieces[at].measured.id: at for at in self.figures}  # type: ignore[union-attr]
+        self._by_value: defaultdict[tuple[str, Fraction, Fraction], list[int]] = defaultdict(list)
+        self._by_word: defaultdict[str, list[int]] = defaultdict(list)
+        self._mentions: dict[str, int] = {}
+        for at, piece in enumerate(self.pieces):
+            self._mentions.setdefault(piece.text, at)
+        for at in self.figures:
+            self._by_value[_key(self.measured(at))].append(at)
+            for word in self.context(at):
+                self._by_word[word].append(at)
+
+    def measured(self, place: int) -> Measured:
+        """The measure at a place; `AttributeError` never, since callers ask only at figures."""
+        found = self.pieces[place].measured
+        assert found is not None  # noqa: S101
+        return found
+
+    def context(self, place: int) -> frozenset[str]:
+        """Words that tell what a figure is of: its item, attribute and place, and content words near it."""
+        one = self.measured(place)
+        named = " ".join(filter(None, (one.item, one.attribute, one.where))).lower().split()
+        near = range(max(0, place - _CONTEXT), min(len(self.pieces), place + _CONTEXT + 1))
+        return frozenset(map(stem, named)) | self.content(near)
+
+    def content(self, places: range) -> frozenset[str]:
+        """Stems of the content words at these places."""
+        return frozenset(
+            stem(self.pieces[at].text)
+            for at in places
+            if self.pieces[at].tag in _CONTENT and not self.pieces[at].figure and self.pieces[at].text not in _EMPTY
+        )
+
+    def said_before(self, one: Measured, before: int) -> tuple[int, ...]:
+        """Places before a place at which the same value of the same kind was said."""
+        return tuple(at for at in self._by_value[_key(one)][:_LOOK_BACK] if at < before)
+
+    def mentioned(self, word: str, before: int) -> bool:
+        """The word was said before a place."""
+        return self._mentions.get(word, before) < before
+
+    def about(self, words: frozenset[str], kind: str | None, before: int) -> list[int]:
+        """Places of earlier measures of a kind whose surroundings share these words, most shared first, latest first."""
+        score: defaultdict[int, int] = defaultdict(int)
+        for word in words:
+            found = [at for at in self._by_word.get(word, ()) if at < before]
+            for at in found[-_LOOK_BACK:]:
+                if kind is None or kind_of(self.measured(at)) == kind:
+                    score[at] += 2 if word in self._named(at) else 1
+        return sorted(score, key=lambda at: (-score[at], -at))
+
+    def _named(self, place: int) -> frozenset[str]:
+        one = self.measured(place)
+        return frozenset(stem(word) for word in " ".join(filter(None, (one.item, one.attribute))).lower().split())
+
+    def sentence_end(self, place: int, reach: int) -> int:
+        """Behind the end of the sentence a place is in, or behind `reach` pieces."""
+        last = min(len(self.pieces), place + reach)
+        for at in range(place, last):
+            if self.pieces[at].ends:
+                return at + 1
+        return last
+
+    def text(self, begin: int, end: int) -> str:
+        """The words of pieces as they were said."""
+        if begin >= end:
+            return ""
+        return self.doc[self.pieces[begin].start : self.pieces[end - 1].end].text.strip()
+
+
+def _key(one: Measured) -> tuple[str, Fraction, Fraction]:
+    quantity = one.quantity
+    low = quantity.low if quantity.low is not None else quantity.value
+    high = quantity.high if quantity.high is not None else quantity.value
+    return f"{kind_of(one)} {quantity.unit.name if quantity.unit else ''}", low, high
+
+
+def kind_of(one: Measured) -> str | None:
+    """The kind of a measure's unit; None where no unit is known."""
+    return one.quantity.unit.kind if one.quantity.unit else None
+
+
+def alike(first: Measured, second: Measured) -> bool:
+    """Both may be figures for one thing: of one kind, or the first left its unit out."""
+    kinds = kind_of(first), kind_of(second)
+    return None in kinds or kinds[0] == kinds[1] or not first.quantity.unit_said
+
+
+def differ(first: Measured, second: Measured) -> bool:
+    """The two say different figures."""
+    return _key(first)[1:] != _key(second)[1:] or first.quantity.unit != second.quantity.unit
+
+
+def stem(word: str) -> str:
+    """A word without the ending of its plural."""
+    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word

@@ -1,0 +1,73 @@
+"""A figure put right in the same breath.
+
+Takes "three, no, four sixteenths", "that's 1 3/8, sorry, 1 1/8 inches" and "losing three / i mean four minutes a day";
+refuses "5 mm, no more than 6" and "Tock, no. Tick, yes."
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from extract.corrections.scene import Draft, Scene, alike, differ
+
+_LEFT = 4
+"""Words that may stand between the wrong figure and the phrase: "three minutes a day"."""
+_RIGHT = 7
+"""Words that may stand between the phrase and the right figure."""
+_RETURN = 6
+"""Words before the wrong figure that may be said again: "set it to 5, no, set it to 6"."""
+
+
+def find_figure_slips(scene: Scene) -> Iterator[Draft]:
+    """Each pair of figures with such a phrase between."""
+    pieces = scene.pieces
+    for at, piece in enumerate(pieces):
+        if not piece.figure:
+            continue
+        for place in range(at + 1, min(at + 1 + _LEFT, len(pieces))):
+            if pieces[place].figure:
+                break
+            strong = scene.words.edits.at(pieces, place)
+            length = max(strong, scene.words.weak_edits.at(pieces, place))
+            if length:
+                found = _pair(scene, at, place, place + length, bool(strong))
+                if found is not None:
+                    yield found
+                break
+
+
+def _pair(scene: Scene, wrong: int, begin: int, end: int, strong: bool) -> Draft | None:
+    right = _right_figure(scene, wrong, end)
+    if right is None or (not strong and begin - wrong > 2):
+        return None
+    first, second = scene.pieces[wrong], scene.pieces[right]
+    if second.measured is None:
+        counts = first.measured is None and first.number is not None and second.number is not None
+        if not counts or not strong or begin - wrong > 1 or first.number.value == second.number.value:  # type: ignore[union-attr]
+            return None
+        return Draft(begin, right + 1, "this_session", (wrong, wrong + 1), (right, _counted(scene, right)))
+    if first.measured is not None and not (
+        alike(first.measured, second.measured) and differ(first.measured, second.measured)
+    ):
+        return None
+    gone = (first.measured,) if first.measured is not None else ()
+    return Draft(begin, right + 1, "this_session", (wrong, wrong + 1), (right, right + 1), gone, second.measured)
+
+
+def _right_figure(scene: Scene, wrong: int, end: int) -> int | None:
+    """The first figure behind the phrase, where only small words or words said again stand between."""
+    pieces = scene.pieces
+    again = {piece.text for piece in pieces[max(0, wrong - _RETURN) : wrong]}
+    for place in range(end, min(end + _RIGHT, len(pieces))):
+        if pieces[place].figure:
+            return place
+        if pieces[place].text not in scene.words.fillers and pieces[place].text not in again:
+            return None
+    return None
+
+
+def _counted(scene: Scene, place: int) -> int:
+    """Behind what a bare number counts: "26 hooks"."""
+    piece = scene.pieces[place]
+    follows = place + 1 < len(scene.pieces) and not piece.mark and scene.pieces[place + 1].tag in ("NN", "NNS")
+    return place + 2 if follows else place + 1
