@@ -8,6 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from extract.numbers.figure import Figure, Tape
+from extract.numbers.vocabulary import vocabulary
 from extract.spans import Form
 
 _WORDS = ("ones", "teens", "tens")
@@ -20,10 +21,15 @@ def below_hundred(tape: Tape, at: int) -> Figure | None:
             return Figure(at, at + 1, tape.value(at), "integer")
         case "tens":
             behind = tape.skip_dash(at + 1)
-            if tape.kind(behind) == "ones":
+            if tape.kind(behind) == "ones" and not _breaks_off(tape, behind):
                 return Figure(at, behind + 1, tape.value(at) + tape.value(behind), "integer")
             return Figure(at, at + 1, tape.value(at), "integer")
     return None
+
+
+def _breaks_off(tape: Tape, at: int) -> bool:
+    """True for the "two" of "five, ten and twenty / two of the twenties", where a new breath begins."""
+    return tape.lexemes[at].breath and tape.text(at + 1) == "of"
 
 
 def _after_and(tape: Tape, at: int) -> Figure | None:
@@ -94,6 +100,8 @@ def _begins_fraction(tape: Tape, figure: Figure) -> bool:
 def _grouped(tape: Tape, first: Figure) -> Figure | None:
     """Groups of digits run together: "three fifty" is 350, "one oh five" 105, "nineteen seventy six" 1976."""
     at = first.end
+    if tape.text(first.start) == "one" and tape.text(first.start - 1) in vocabulary().pronoun_before:
+        return None
     if tape.kind(at) == "oh" and tape.kind(at + 1) == "ones" and not _begins_fraction_at(tape, at + 1):
         return Figure(first.start, at + 2, first.value * 100 + tape.value(at + 1), "integer", grouped=True)
     second = below_hundred(tape, at)

@@ -41,6 +41,8 @@ def _digits(tape: Tape, at: int) -> tuple[str, int]:
     """Digits said one by one or in pairs: "oh one two", "one eight", "twenty five"."""
     digits, end = "", at
     while True:
+        if tape.kind(end) == "oh" and len(digits) >= 2 and tape.kind(end + 1) in ("ones", "teens"):
+            return digits, end  # "oh five oh four" is a list
         if tape.kind(end) in ("oh", "zero"):
             digits, end = digits + "0", end + 1
             continue

@@ -7,12 +7,13 @@ as "EL34" or "12AX7", letters and digits run together, is a name and no number.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
 from spacy.tokens import Doc
 
+from extract.narration import Narration
 from extract.numbers.vocabulary import Vocabulary, WordKind, vocabulary
 
 Kind = WordKind | Literal["digits", "decimal", "slash", "vulgar", "name", "word", "mark"]
@@ -51,11 +52,14 @@ class Lexeme:
     """True for "sixteenths", "64ths"."""
     raw: str = ""
     """As written, capitals kept."""
+    breath: bool = False
+    """True where a cue begins with it."""
 
 
 def lex(doc: Doc) -> tuple[Lexeme, ...]:
     """All lexemes of a narration in order. Linear in its length."""
     words = vocabulary()
+    narration: Narration | None = doc._.narration if doc.has_extension("narration") else None
     found: list[Lexeme] = []
     glued = False
     for token in doc:
@@ -65,6 +69,9 @@ def lex(doc: Doc) -> tuple[Lexeme, ...]:
             found.append(Lexeme(text.lower(), "name", token.i, glued, raw=text))
         else:
             found.extend(_pieces(text, token.i, glued, following, words))
+        if narration and (token.i == 0 or narration.cue[token.i] != narration.cue[token.i - 1]):
+            first = len(found) - sum(one.token == token.i for one in found[-8:])
+            found[first] = replace(found[first], breath=True)
         glued = not token.whitespace_
     return tuple(found)
 

@@ -19,7 +19,7 @@ def number_range(tape: Tape, first: Figure, read: ReadFigure) -> tuple[Figure, F
     """Both ends of the range that begins with `first`, or None where it is a number alone."""
     if tape.text(first.start - 1) in vocabulary().between:
         return _between(tape, first, read)
-    behind = behind_link(tape, first.end)
+    behind = first.end if _is_run(tape, first) else behind_link(tape, first.end)
     if behind is None or is_change(tape, first.start):
         return None
     second = read(tape, behind)
@@ -27,6 +27,19 @@ def number_range(tape: Tape, first: Figure, read: ReadFigure) -> tuple[Figure, F
         return None
     low = _share_denominator(first, second)
     return (low, second) if low.value < second.value else None
+
+
+def _is_run(tape: Tape, first: Figure) -> bool:
+    """ "two three thou": neighbours said one after the other; "one two three" counts and is no range."""
+    at = first.end
+    small = ("ones", "teens")
+    if first.end != first.start + 1 or tape.kind(first.start) not in small or tape.kind(at) not in small:
+        return False
+    alone = (
+        tape.kind(at + 1) not in (*small, "tens", "digits", "part", "ordinal", "scale", "and")
+        and tape.kind(first.start - 1) not in small
+    )
+    return alone and tape.value(at) == first.value + 1
 
 
 def _between(tape: Tape, first: Figure, read: ReadFigure) -> tuple[Figure, Figure] | None:

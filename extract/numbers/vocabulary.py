@@ -31,6 +31,7 @@ class Vocabulary:
     duration_nouns: frozenset[str]
     comma_units: frozenset[str]
     no_point: frozenset[str]
+    pronoun_before: frozenset[str]
 
 
 @cache
@@ -53,5 +54,6 @@ def vocabulary() -> Vocabulary:
         denominators=marks | frozenset(data["denominators"]["others"]),
         duration_nouns=frozenset(data["duration"]["nouns"]),
         comma_units=frozenset(data["comma"]["units"]),
+        pronoun_before=frozenset(data["pronoun"]["before"]),
         no_point=frozenset(data["no_point"]["before"]),
     )

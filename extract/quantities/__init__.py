@@ -5,13 +5,16 @@ from __future__ import annotations
 from spacy.tokens import Doc
 
 from extract.numbers.grammar import parse
+from extract.quantities.chains import link
 from extract.quantities.choose import choose
 from extract.quantities.draft import Draft, Scene
+from extract.quantities.form import says_inch
 from extract.quantities.join import join
+from extract.quantities.kin import Neighbours
 from extract.quantities.manner import is_difference, is_hedged, limit_of
 from extract.quantities.refuse import refuse_all
 from extract.quantities.scale import count_systems
-from extract.quantities.supply import Neighbours, supply, unsettled
+from extract.quantities.supply import supply, unsettled
 from extract.spans import Number, Quantity
 from extract.trade import Trade
 
@@ -25,7 +28,7 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
     refused = refuse_all(scene, drafts)
     scene.learn(drafts, count_systems(drafts))
     kept: list[Draft] = []
-    found: list[Quantity] = []
+    said: list[bool] = []
     for place, draft in enumerate(drafts):
         if place in refused:
             continue
@@ -34,8 +37,14 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
         if settled is None:
             continue
         kept.append(settled)
-        found.append(_quantity(scene, settled, said=draft.unit is not None))
-    return tuple(found)
+        said.append(draft.unit is not None or says_inch(scene, draft))
+    edges = [0, *(draft.end for draft in kept)], [*(draft.start for draft in kept[1:]), len(tape)]
+    hedged: list[bool] = []
+    for place, draft in enumerate(kept):
+        joined = link(scene, kept[place - 1], draft) if place else None
+        inherited = bool(joined and joined.by and hedged[-1])
+        hedged.append(inherited or is_hedged(scene, draft, edges[0][place], edges[1][place]))
+    return tuple(_quantity(scene, draft, said[place], hedged[place]) for place, draft in enumerate(kept))
 
 
 def _settle(
@@ -48,7 +57,7 @@ def _settle(
     return supplied or (draft if unsettled(scene, draft) else None)
 
 
-def _quantity(scene: Scene, draft: Draft, said: bool) -> Quantity:
+def _quantity(scene: Scene, draft: Draft, said: bool, hedged: bool) -> Quantity:
     number = draft.number
     return Quantity(
         start=number.start,
@@ -59,7 +68,7 @@ def _quantity(scene: Scene, draft: Draft, said: bool) -> Quantity:
         unit=draft.unit,
         unit_said=said,
         number=number,
-        hedged=is_hedged(scene, draft),
+        hedged=hedged,
         limit=limit_of(scene, draft),
         difference=is_difference(scene, draft),
     )

@@ -21,12 +21,21 @@ def choose(scene: Scene, draft: Draft) -> Draft:
     """The draft with the unit that the words beside it call for."""
     if draft.unit is None:
         return draft
-    words = scene.around(draft)
-    for row, before in _choices():
-        if draft.unit.name in row["units"] and _fits(scene, draft, row, before, words):
-            name = row["take"][draft.unit.name]
-            return replace(draft, unit=temperature_scale(scene, draft) if name == "temperature" else unit_named(name))
+    for words in (scene.around(draft), scene.near(draft, 20)):
+        for row, before in _choices():
+            if draft.unit.name in row["units"] and _fits(scene, draft, row, before, words):
+                name = row["take"][draft.unit.name]
+                heat = name == "temperature"
+                return replace(draft, unit=temperature_scale(scene, draft) if heat else unit_named(name))
+        if draft.unit.name != "degree" or words & _angle_words():
+            return draft
     return draft
+
+
+@cache
+def _angle_words() -> frozenset[str]:
+    """Words that keep degrees an angle."""
+    return frozenset(word for row, _ in _choices() if "degree" in row["units"] for word in row.get("near_not", ()))
 
 
 def _fits(scene: Scene, draft: Draft, row: dict[str, Any], before: Phrases, words: set[str]) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -13,6 +14,7 @@ from extract.quantities.knowledge import knowledge
 from extract.quantities.topics import Topics, find_topics
 from extract.spans import Number, Unit
 from extract.trade import Trade
+from extract.units import System
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +51,12 @@ class Scene:
         self.punctuated = bool(narration and narration.punctuated)
         self._sentence = self._number_sentences()
         self._bounds = self._bound_sentences()
-        self.said_systems: dict[str, int] = {"metric": 0, "imperial": 0}
+        self.said_systems: dict[System, int] = {"metric": 0, "imperial": 0}
         """How many units of each system are said in the narration."""
         self.said_scales: frozenset[str] = frozenset()
         """Temperature scales said in the narration."""
+        self._number_starts: list[int] = []
+        self._nouns: dict[int, frozenset[str]] = {}
         self._idioms: dict[int, list[tuple[int, int]]] = {}
         for start, end in knowledge().idioms.spans(tape):
             for at in range(start, end):
@@ -67,17 +71,28 @@ class Scene:
             numbers.append(current)
         return numbers
 
-    def learn(self, drafts: tuple[Draft, ...], systems: Mapping[str, int]) -> None:
+    def learn(self, drafts: tuple[Draft, ...], systems: Mapping[System, int]) -> None:
         """Take in what the units that are said show of the speaker's habits."""
         self.said_systems = dict(systems)
         units = {draft.unit.name for draft in drafts if draft.unit and draft.unit.kind == "temperature"}
         self.said_scales = frozenset(units)
+        self._number_starts = [draft.start for draft in drafts]
 
-    def topic_names(self, draft: Draft) -> set[str]:
-        """Names of the attributes that the sentence of a draft speaks of, near it."""
-        low, high = self.sentence_bounds(draft.start)
-        near = self.topics.between(max(low, draft.start - 14), min(high, draft.end + 8))
-        return {hit.topic.name for hit in near if hit.topic.name}
+    def number_at(self, start: int, end: int) -> bool:
+        """True where a number begins at or behind lexeme `start` and before `end`."""
+        place = bisect_left(self._number_starts, start)
+        return place < len(self._number_starts) and self._number_starts[place] < end
+
+    def nouns(self, draft: Draft) -> frozenset[str]:
+        """Lemmas of the nouns beside a draft, its unit left out."""
+        if draft.start not in self._nouns:
+            low, high = max(0, draft.start - 10), min(len(self.tape), draft.end + 6)
+            self._nouns[draft.start] = frozenset(
+                self.doc[self.tape.lexemes[at].token].lemma_
+                for at in (*range(low, draft.start), *range(draft.end, high))
+                if self.tape.is_noun(at)
+            )
+        return self._nouns[draft.start]
 
     def idioms_at(self, at: int) -> list[tuple[int, int]]:
         """Start and end of the idioms that take in lexeme `at`."""

@@ -8,19 +8,35 @@ from __future__ import annotations
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.knowledge import knowledge
 
-_NOUN_PENALTY = -4.0
-_FIGURE_BONUS = 4.0
-_SMALL_PENALTY = -1.0
-
 
 def weigh(scene: Scene, draft: Draft) -> float:
     """The weights of what stands before and behind, added up. Fractions and decimals are nearly always measures."""
-    total = weigh_before(scene, draft) + _after(scene, draft)
+    weights = knowledge().evidence.weights
+    total = weigh_before(scene, draft) + _after(scene, draft, weights)
+    if draft.number.low is not None:
+        total += weights["range"]
+    if draft.number.value >= 100:
+        total += weights["large"]
     if draft.number.form != "integer":
-        total += _FIGURE_BONUS
-    elif abs(draft.number.value) <= 2:
-        total += _SMALL_PENALTY
+        total += weights["figure"]
+    elif draft.number.value < 0:
+        total += weights["negative"]
+    elif draft.number.value <= 2:
+        total += weights["small"]
     return total
+
+
+def lasts(scene: Scene, draft: Draft) -> bool:
+    """ "for about six": how long, though no unit says so."""
+    evidence, at = knowledge().evidence, draft.start
+    while scene.tape.text(at - 1) in evidence.skip and scene.tape.text(at - 1) not in ("at", "to", "over", "under"):
+        at -= 1
+    return (
+        draft.number.form == "integer"
+        and evidence.lasting.before(scene.tape, at) is not None
+        and evidence.not_lasting.before(scene.tape, at) is None
+        and not scene.tag(draft.end).startswith(("NN", "JJ"))
+    )
 
 
 def weigh_before(scene: Scene, draft: Draft) -> float:
@@ -36,15 +52,20 @@ def weigh_before(scene: Scene, draft: Draft) -> float:
     return best
 
 
-def _after(scene: Scene, draft: Draft) -> float:
+def _after(scene: Scene, draft: Draft, weights: dict[str, float]) -> float:
     at = draft.end
     for row in knowledge().evidence.after:
         if row.phrases.at(scene.tape, at) is not None:
             return row.weight
     if at >= len(scene.tape) or scene.cue(at) != scene.cue(draft.end - 1):
-        return 0.5
+        return weights["cue_end"]
+    if scene.tape.kind(at) == "mark":
+        first = scene.tape.kind(draft.start - 1) == "mark" or scene.tape.lexemes[draft.start].breath
+        return weights["clause_end"] + (weights["alone"] if first else 0.0)
+    if scene.tape.text(at) == "times":
+        return 0.0
     if draft.number.form == "integer" and scene.tag(at) in ("NN", "NNS", "NNP", "NNPS", "CD"):
-        return _NOUN_PENALTY
+        return weights["noun"]
     if draft.number.form == "integer" and scene.tag(at).startswith("JJ") and scene.tag(at + 1).startswith("NN"):
-        return _NOUN_PENALTY
+        return weights["noun"]
     return 0.0

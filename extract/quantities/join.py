@@ -39,7 +39,7 @@ def join(tape: Tape, parsed: tuple[Parsed, ...]) -> tuple[Draft, ...]:
 
 
 def _number(tape: Tape, parsed: Parsed) -> Draft:
-    match = unit_behind(tape, parsed.end, parsed.number.form in ("fraction", "mixed"))
+    match = unit_behind(tape, parsed.end, parsed.number.form != "integer")
     if match is None:
         return Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped)
     return _with(Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped), match)
@@ -51,7 +51,7 @@ def _with(draft: Draft, match: UnitMatch) -> Draft:
 
 def _article(tape: Tape, at: int, before: list[Draft]) -> Draft | None:
     """ "an inch", "a thou"; "a minute" only in "a minute and a half" and "a minute or two"; never "miles an hour"."""
-    if tape.kind(at) != "article" or (before and before[-1].end == at and before[-1].unit):
+    if tape.kind(at) != "article" or (before and before[-1].end == at):
         return None
     match = unit_at(tape, at + 1)
     if match is None:

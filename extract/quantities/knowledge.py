@@ -53,6 +53,9 @@ class Evidence:
     before: tuple[Weighed, ...]
     after: tuple[Weighed, ...]
     typical: tuple[Typical, ...]
+    weights: dict[str, float]
+    lasting: Phrases
+    not_lasting: Phrases
     links: Links
 
 
@@ -93,9 +96,10 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         skip=frozenset(data["skip"]["words"]),
         before=_weighed(data["before"]),
         after=_weighed(data["after"]),
-        typical=tuple(
-            Typical(row["unit"], row["from"], row["to"], frozenset(row["near"])) for row in data["typical"]
-        ),
+        typical=tuple(Typical(row["unit"], row["from"], row["to"], frozenset(row["near"])) for row in data["typical"]),
+        weights=data["weights"],
+        lasting=Phrases(data["lasting"]["before"]),
+        not_lasting=Phrases(data["lasting"]["not_before"]),
         links=Links(
             frozenset(links["strong"]),
             frozenset(links["weak"]),

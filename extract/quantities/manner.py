@@ -7,11 +7,29 @@ from extract.quantities.knowledge import knowledge
 from extract.spans import Limit
 
 _GAP = ("a", "an", "the", "it", "'s", "at", "to", "of", "only", "just", "that", "is", "like")
+_SENTENCE_REACH = 10
 
 
-def is_hedged(scene: Scene, draft: Draft) -> bool:
-    """ "about", "or so", "if memory serves", "give or take"."""
-    return _said(scene, draft, "hedged")
+def is_hedged(scene: Scene, draft: Draft, earlier: int = 0, later: int | None = None) -> bool:
+    """ "about", "or so", "if memory serves", "give or take".
+
+    `earlier` is the end of the figure before, `later` the start of the one behind: a hedge beyond belongs to that one.
+    """
+    if _said(scene, draft, "hedged"):
+        return True
+    lists, tape = knowledge().manner["hedged"], scene.tape
+    end = lists["after_at_end"].at(tape, draft.end)
+    if end is not None and (tape.kind(end) == "mark" or end >= len(tape) or scene.cue(end) != scene.cue(end - 1)):
+        return True
+    low, high = scene.sentence_bounds(draft.start)
+    low = max(low, earlier, draft.start - _SENTENCE_REACH)
+    high = min(high, len(tape) if later is None else later, draft.end + _SENTENCE_REACH)
+    stretches = ((low, draft.start), (draft.end, high))
+    return any(
+        (stop := lists["sentence"].at(tape, at)) is not None and stop <= last
+        for first, last in stretches
+        for at in range(first, last)
+    )
 
 
 def limit_of(scene: Scene, draft: Draft) -> Limit | None:

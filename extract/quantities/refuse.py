@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from extract.numbers.grammar import figure
 from extract.quantities.chains import link
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.knowledge import knowledge
@@ -32,7 +33,7 @@ def _by_name(scene: Scene, draft: Draft) -> bool:
     return any(
         phrases.at(scene.tape, behind) is not None
         for name, phrases in know.after.items()
-        if name != "multiple" or draft.unit is None
+        if name != "multiple" or (draft.unit is None and not _is_sum(scene, behind))
     )
 
 
@@ -43,9 +44,7 @@ def _is_thread(scene: Scene, draft: Draft) -> bool:
     low, high = max(0, draft.start - 2), draft.end + 2
     written = "".join(one.text for one in scene.tape.lexemes[draft.start : draft.end])
     wider = "".join(one.text for one in scene.tape.lexemes[low:high])
-    return written in knowledge().threads or any(
-        thread in wider and "/" in thread for thread in knowledge().threads
-    )
+    return written in knowledge().threads or any(thread in wider and "/" in thread for thread in knowledge().threads)
 
 
 def _is_past(scene: Scene, draft: Draft) -> bool:
@@ -62,6 +61,17 @@ def _is_ratio(scene: Scene, draft: Draft) -> bool:
     behind = tape.text(draft.end) == "in" and tape.kind(draft.end + 1) in ("digits", "ones", "teens", "tens")
     ahead = tape.text(draft.start - 1) == "in" and tape.kind(draft.start - 2) in ("digits", "ones", "teens")
     return draft.unit is None and draft.number.form == "integer" and (behind or ahead)
+
+
+def _is_sum(scene: Scene, at: int) -> bool:
+    """ "425 times 35": a product is worked out, nothing is done 425 times."""
+    return figure(scene.tape, at + 1) is not None
+
+
+def _is_cone(scene: Scene, draft: Draft) -> bool:
+    """ "cones oh six, oh five": a pyrometric cone goes by number."""
+    lettered = scene.tape.kind(draft.start) == "oh" and draft.unit is None
+    return lettered and bool({"cone", "cones"} & set(scene.left(draft.start, 14)))
 
 
 def _is_price(scene: Scene, draft: Draft) -> bool:
@@ -106,6 +116,8 @@ def _is_count(scene: Scene, draft: Draft) -> bool:
     at = draft.end + 1 if tape.kind(draft.end) == "dash" else draft.end
     if know.counted_after.at(tape, at) is not None or tape.text(at) in know.counted_nouns:
         return True
+    if know.after["multiple"].at(tape, at) is not None and _is_sum(scene, at):
+        return False
     return _heads_plural(scene, at)
 
 
@@ -153,6 +165,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("idiom", _in_idiom),
     ("name", _by_name),
     ("price", _is_price),
+    ("cone", _is_cone),
     ("thread", _is_thread),
     ("past", _is_past),
     ("ratio", _is_ratio),
@@ -172,7 +185,7 @@ def refused(scene: Scene, draft: Draft) -> str | None:
 def refuse_all(scene: Scene, drafts: tuple[Draft, ...]) -> dict[int, str]:
     """Places of the numbers that are no measures, with the rule's name.
 
-    What holds for one number of a list holds for the bare ones joined to it: "pins 2 and 7", "400, 600, then 0000 wool".
+    What holds for one number of a list holds for the bare ones joined to it: "pins 2 and 7", "400, 600, then 0000".
     """
     found = {place: name for place, draft in enumerate(drafts) if (name := refused(scene, draft))}
     for order in (range(1, len(drafts)), range(len(drafts) - 2, -1, -1)):

@@ -17,8 +17,8 @@ def system_said(scene: Scene) -> System:
 def temperature_scale(scene: Scene, draft: Draft) -> Unit:
     """Fahrenheit or Celsius for a temperature whose scale was not said.
 
-    A scale said elsewhere in the narration wins; then the only scale in which the figure lies in a band that the trade has for
-    something spoken of beside it; then the scale of the speaker's other units.
+    A scale said elsewhere in the narration wins; then the only scale in which the figure lies in a band that the trade
+    has for something spoken of beside it; then the scale of the speaker's other units.
     """
     rules = unit_data()["temperature"]
     if len(scene.said_scales) == 1:
@@ -40,6 +40,13 @@ def _in_a_band(scene: Scene, draft: Draft, scale: str) -> bool:
                 if Fraction(band.low) <= value <= Fraction(band.high):
                     return True
     return False
+
+
+def in_any_band(scene: Scene, draft: Draft) -> bool:
+    """True where a bare whole number is a usual temperature of something spoken of: hide glue at 140."""
+    rules = unit_data()["temperature"]
+    whole = draft.number.form == "integer"
+    return whole and any(_in_a_band(scene, draft, name) for name in (rules["imperial"], rules["metric"]))
 
 
 def count_systems(drafts: tuple[Draft, ...]) -> dict[System, int]:

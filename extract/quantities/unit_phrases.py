@@ -67,7 +67,7 @@ def _allowed(tape: Tape, match: UnitMatch, after_digits: bool) -> bool:
 
 
 def unit_behind(tape: Tape, at: int, fraction: bool = False) -> UnitMatch | None:
-    """The unit at lexeme `at`, right behind a figure, or behind "full" and the like; for a fraction, behind "of an" too."""
+    """The unit right behind a figure that ends at `at`, or behind "full" and the like; for a fraction, "of an" too."""
     after_digits = tape.kind(at - 1) in _DIGITS
     found = unit_at(tape, at, after_digits)
     if found:
