@@ -14,6 +14,9 @@ from pathlib import Path
 from capture.files import sync_folder
 from publish.errors import PublishError, WrittenTwiceError
 
+SITE_NAMES = frozenset({"index.html", "assets", "schema", "sessions"})
+"""What stands at the top of a site; anything else there is a person's and is kept."""
+
 
 class Staging:
     """A site being made in a folder beside `public`."""
@@ -90,7 +93,7 @@ class Staging:
         if not self._old.exists():
             return
         for entry in self._old.iterdir():
-            if not (self._public / entry.name).exists():
+            if entry.name not in SITE_NAMES and not (self._public / entry.name).exists():
                 entry.rename(self._public / entry.name)
         _remove(self._old)
 

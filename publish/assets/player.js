@@ -104,7 +104,11 @@
     var track = player.addTextTrack("captions", "What is said, with corrections", document.documentElement.lang);
     track.mode = "disabled";
     cues.forEach(function (cue) {
-      var words = cue.querySelector("p").textContent.replace(/&/g, "&amp;").replace(/</g, "&lt;");
+      var line = cue.querySelector("p").cloneNode(true);
+      Array.prototype.slice.call(line.querySelectorAll(".unseen")).forEach(function (part) {
+        part.remove();
+      });
+      var words = line.textContent.replace(/&/g, "&amp;").replace(/</g, "&lt;");
       track.addCue(new Cue(Number(cue.dataset.from), Number(cue.dataset.until), words));
     });
   }
