@@ -1,52 +1,74 @@
-"""A figure in the other system of units."""
+"""A figure of the record in the other system of units.
+
+The record keeps the figure as it was said; how precisely that was is read off its written form, and the rest is left to
+the published rules in `extract.convert`.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from decimal import ROUND_HALF_EVEN, Decimal
+import re
+from fractions import Fraction
 from typing import Literal
 
+from extract.convert import quantity_in_other_system
 from extract.record import Measure
+from extract.spans import Number, Quantity
+from extract.units import System, unit_rows
+from publish.wording import LIMITS
 
-System = Literal["metric", "imperial"]
-
-
-@dataclass(frozen=True, slots=True)
-class _Counterpart:
-    system: System
-    symbol: str
-    factor: Decimal
-    offset: Decimal = Decimal(0)
-
-
-_COUNTERPARTS = {
-    "inch": _Counterpart("imperial", "mm", Decimal("25.4")),
-    "thou": _Counterpart("imperial", "mm", Decimal("0.0254")),
-    "foot": _Counterpart("imperial", "m", Decimal("0.3048")),
-    "millimeter": _Counterpart("metric", "in", 1 / Decimal("25.4")),
-    "centimeter": _Counterpart("metric", "in", 1 / Decimal("2.54")),
-    "degF": _Counterpart("imperial", "°C", 1 / Decimal("1.8"), Decimal(-32) / Decimal("1.8")),
-    "degC": _Counterpart("metric", "°F", Decimal("1.8"), Decimal(32)),
-}
+_FINEST = 10**6
+_WRITTEN = re.compile(r"(?:\d+ )?\d+/(?P<below>\d+)|\d+\.(?P<decimals>\d+)|\d+")
 
 
 def system_of(measure: Measure) -> System | None:
     """The system that the figure's unit belongs to; null for units that both share, such as percent."""
-    known = _COUNTERPARTS.get(measure.unit or "")
-    return known.system if known else None
+    row = unit_rows().get(measure.unit or "")
+    return row.system if row else None
 
 
 def in_other_units(measure: Measure) -> str | None:
     """The figure in the other system, rounded; null where there is nothing to convert."""
-    known = _COUNTERPARTS.get(measure.unit or "")
-    if known is None:
+    row = unit_rows().get(measure.unit or "")
+    if row is None or row.system is None:
         return None
-    ends = (measure.low, measure.high) if measure.low is not None and measure.high is not None else (measure.value,)
-    offset = Decimal(0) if measure.difference else known.offset
-    figures = [_three_digits(Decimal(repr(end)) * known.factor + offset) for end in ends if end is not None]
-    return f"{' to '.join(figures)}\N{NO-BREAK SPACE}{known.symbol}"
+    number = _number(measure)
+    converted = quantity_in_other_system(
+        Quantity(
+            start=0,
+            end=0,
+            value=number.value,
+            low=number.low,
+            high=number.high,
+            unit=row.unit,
+            unit_said=measure.unit_said,
+            number=number,
+            hedged=measure.hedged,
+            difference=measure.difference,
+        )
+    )
+    if converted is None or measure.limit is None:
+        return converted
+    return f"{LIMITS[measure.limit]} {converted}"
 
 
-def _three_digits(value: Decimal) -> str:
-    places = max(2 - value.adjusted(), 0) if value else 0
-    return f"{value.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_EVEN):f}"
+def _number(measure: Measure) -> Number:
+    """The number as it was said, read off the written figure."""
+    written = list(_WRITTEN.finditer(measure.display.replace("\N{NO-BREAK SPACE}", " ")))
+    below = [int(one["below"]) for one in written if one["below"]]
+    decimals = [len(one["decimals"]) for one in written if one["decimals"]]
+    form: Literal["fraction", "decimal", "integer"] = "fraction" if below else "decimal" if decimals else "integer"
+    return Number(
+        start=0,
+        end=0,
+        value=_exact(measure.value),
+        form=form,
+        low=None if measure.low is None else _exact(measure.low),
+        high=None if measure.high is None else _exact(measure.high),
+        denominator=max(below, default=None),
+        decimals=max(decimals, default=None),
+    )
+
+
+def _exact(value: float) -> Fraction:
+    """The figure that a record's float stands for: 0.012 is 3/250, 0.3333333333333333 is 1/3."""
+    return Fraction(repr(value)).limit_denominator(_FINEST)
