@@ -1,0 +1,183 @@
+"""The thing that has the measure.
+
+Takes "an 11 inch head", "the pivot is one point four five", "five grams of grease", "it's seventy thou" (carried).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from extract.measures.figure import Figure, Finding
+from extract.measures.knowledge import knowledge
+from extract.measures.said import adjoins
+from extract.measures.scene import Thing
+
+Rule = Callable[[Figure, Finding], Thing | None]
+_REACH = 60
+"""Tokens looked back for what "it" stands for."""
+_LONG = 400
+"""Tokens over which an attribute keeps its item."""
+
+
+def by_thing_behind(figure: Figure, finding: Finding) -> Thing | None:
+    """ "a quarter inch driver"."""
+    for thing in figure.scene.things_in(figure.end, figure.end + 4)[:1]:
+        if adjoins(figure, thing.start) and not (finding.word and thing.start < finding.word.end):
+            return thing
+    return None
+
+
+def by_noun_owner(figure: Figure, finding: Finding) -> Thing | None:
+    """ "saddle height", "the height of the saddle": the thing tied to the word of measure."""
+    noun = finding.noun
+    if noun is None:
+        return None
+    scene = figure.scene
+    for thing in scene.things_in(noun.start - 4, noun.start)[::-1]:
+        if thing.end == noun.start or scene.words[thing.end : noun.start] in (("'s",), ("s",)):
+            return thing
+    for thing in scene.things_in(noun.end, noun.end + 5)[:1]:
+        if thing.preposition in ("of", "between", "in", "on") and thing.name not in knowledge().vague:
+            return thing
+    return None
+
+
+def by_of_behind(figure: Figure, _: Finding) -> Thing | None:
+    """ "five grams of grease"."""
+    for thing in figure.scene.things_in(figure.end, figure.end + 4)[:1]:
+        if thing.preposition == "of":
+            return thing
+    return None
+
+
+def by_restatement(figure: Figure, finding: Finding) -> Thing | None:
+    """What the figure before it was of."""
+    return _same_as(finding.restates) if finding.restates else None
+
+
+def by_subject(figure: Figure, _: Finding) -> Thing | None:
+    """ "the pivot is ...", "thin the top to ...": the nearest thing of the clause that no preposition governs."""
+    for thing in figure.things_left():
+        if not thing.preposition and thing.role != "tool" and not is_reader(figure, thing):
+            return thing
+    return None
+
+
+def by_place_before(figure: Figure, _: Finding) -> Thing | None:
+    """ "on the third wheel it's ..."; only where no "it" points further back."""
+    for thing in figure.things_left():
+        if thing.preposition and thing.role != "tool" and not is_reader(figure, thing):
+            return thing
+    return None
+
+
+def by_place_behind(figure: Figure, _: Finding) -> Thing | None:
+    """ "12 watts in the anode"."""
+    start, end = figure.right
+    for thing in figure.scene.things_in(start, min(end, start + 6))[:1]:
+        if thing.preposition in ("in", "on", "of", "for") or figure.kind == "rotation":
+            return thing
+    return None
+
+
+def by_sentence(figure: Figure, _: Finding) -> Thing | None:
+    """The nearest thing earlier in the sentence."""
+    things = figure.scene.things_in(figure.sentence[0], figure.start)[::-1]
+    for wanted in (_salient, _plain, _any):
+        for thing in things:
+            if wanted(figure, thing) and thing.role != "tool":
+                return thing
+    return next((thing for thing in things if _plain(figure, thing)), None)
+
+
+def by_previous(figure: Figure, _: Finding) -> Thing | None:
+    """The item of the quantity before, where nothing else was named since."""
+    previous = figure.previous
+    if previous is None or previous.item is None or figure.start - previous.figure.end > _REACH:
+        return None
+    if any(_plain(figure, thing) for thing in figure.scene.things_in(previous.figure.end, figure.start)):
+        return None
+    return _same_as(previous)
+
+
+def by_she(figure: Figure, _: Finding) -> Thing | None:
+    """ "she came in at nine": the instrument or machine itself."""
+    clause = figure.scene.text(figure.scene.clause_start[figure.start], figure.start)
+    return by_session(figure, _) if "she" in clause or "her" in clause else None
+
+
+def by_attribute(figure: Figure, finding: Finding) -> Thing | None:
+    """The item that the same attribute was last measured of, where no other thing came up since."""
+    for earlier in reversed(figure.earlier):
+        if figure.start - earlier.figure.end > _LONG:
+            return None
+        if earlier.item and earlier.attribute == finding.attribute and earlier.figure.kind == figure.kind:
+            since = figure.scene.things_in(earlier.figure.end, figure.start)
+            return None if any(_salient(figure, thing) for thing in since) else _same_as(earlier)
+    return None
+
+
+def by_topic(figure: Figure, _: Finding) -> Thing | None:
+    """What "it" stands for: the last thing that the job is about, a part before a tool."""
+    things = figure.scene.things_in(max(0, figure.start - _REACH), figure.start)[::-1]
+    for wanted in (_salient, lambda _, thing: thing.role in ("part", "subject", "material")):
+        for thing in things:
+            if wanted(figure, thing) and thing.name not in knowledge().vague:
+                return thing
+    return None
+
+
+def by_session(figure: Figure, _: Finding) -> Thing | None:
+    """The instrument or machine on the bench."""
+    return next((thing for thing in figure.scene.things if thing.role == "subject"), None)
+
+
+RULES: tuple[tuple[str, Rule], ...] = (
+    ("thing behind", by_thing_behind),
+    ("owner of the noun", by_noun_owner),
+    ("of behind", by_of_behind),
+    ("restated", by_restatement),
+    ("subject", by_subject),
+    ("place before", by_place_before),
+    ("place behind", by_place_behind),
+    ("sentence", by_sentence),
+    ("attribute", by_attribute),
+    ("previous", by_previous),
+    ("topic", by_topic),
+    ("she", by_she),
+    ("session", by_session),
+)
+
+
+def is_reader(figure: Figure, thing: Thing) -> bool:
+    """True for a tool that gives a reading: "the micrometer says", "calipers on it and I get"."""
+    scene, readers = figure.scene, knowledge().readers
+    if scene.words[thing.end : thing.end + 1] in (("says",), ("say",), ("said",)):
+        return True
+    if thing.preposition == "on" and scene.words[thing.end : thing.end + 2] in (("it", "reads"), ("it", "says"), ("i", "get")):
+        return True
+    return (thing.head in readers or thing.name in readers) and thing.role in ("tool", "other", "part")
+
+
+def _plain(figure: Figure, thing: Thing) -> bool:
+    """A thing that no preposition governs and that is neither read from nor a mere side of something."""
+    return not thing.preposition and not is_reader(figure, thing) and thing.name not in knowledge().vague
+
+
+def _any(figure: Figure, thing: Thing) -> bool:
+    return not is_reader(figure, thing) and thing.name not in knowledge().vague
+
+
+def _salient(figure: Figure, thing: Thing) -> bool:
+    """A thing that no preposition governs and that the trade knows or the speaker comes back to."""
+    known = thing.role in ("part", "subject", "material") or figure.scene.mentions(thing.head) > 1
+    return known and _plain(figure, thing)
+
+
+def _same_as(finding: Finding) -> Thing | None:
+    if finding.item is None:
+        return None
+    start = finding.figure.start
+    return Thing(start, start, finding.item, finding.item_head, finding.item_role, "")
+
+

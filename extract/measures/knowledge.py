@@ -1,0 +1,85 @@
+"""The lists of data/measures.toml and data/phases.toml, read once."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from extract.measures.wording import pieces
+
+
+@dataclass(frozen=True, slots=True)
+class Knowledge:
+    """What speech at any bench takes for granted; each list's reason stands in the data file."""
+
+    kind_default: dict[str, str]
+    """Kind of unit -> attribute where nothing else is said."""
+    kin: frozenset[frozenset[str]]
+    """Kinds whose units are said for one another."""
+    usual: dict[str, str]
+    """Head noun -> what a bare length of it usually is."""
+    moves: dict[str, str]
+    """Direction right before a figure -> attribute."""
+    removes: frozenset[str]
+    looks: dict[str, str]
+    """Adjective said of a thing's looks -> attribute."""
+    wet: frozenset[str]
+    """What makes a percentage one of moisture."""
+    leaves: dict[str, str]
+    """Verb of work -> the measure that it leaves."""
+    unmistakable: frozenset[tuple[str, ...]]
+    """Words of measure that hold even where the unit is of another kind."""
+    slips: frozenset[str]
+    """Kinds whose units are said by slip for a size."""
+    vague: frozenset[str]
+    """Parts of anything: "side", "end"; never what "it" stands for."""
+    series: tuple[str, ...]
+    not_things: frozenset[str]
+    readers: frozenset[str]
+    reading_verbs: frozenset[str]
+    fillers: frozenset[str]
+    restated: tuple[tuple[str, ...], ...]
+    sides: tuple[tuple[str, ...], ...]
+    place_prepositions: frozenset[str]
+
+    def akin(self, one: str, other: str) -> bool:
+        """True where a unit of one kind may stand for the other."""
+        return one == other or frozenset((one, other)) in self.kin
+
+
+@cache
+def knowledge() -> Knowledge:
+    """The lists of data/measures.toml."""
+    data = _read("measures.toml")
+    return Knowledge(
+        kind_default=data["kinds"]["default"],
+        kin=frozenset(frozenset(pair) for pair in data["kinds"]["kin"]),
+        usual={noun: attribute for attribute, nouns in data["usual"].items() for noun in nouns},
+        moves=data["shapes"]["moves"],
+        removes=frozenset(data["removes"]["verbs"]),
+        wet=frozenset(data["wet"]["words"]),
+        looks={word: attribute for attribute, words in data["looks"].items() for word in words},
+        leaves={verb: attribute for attribute, verbs in data["leaves"].items() for verb in verbs},
+        unmistakable=frozenset(pieces(phrase) for phrase in data["shapes"]["unmistakable"]),
+        slips=frozenset(data["shapes"]["slips"]),
+        vague=frozenset(data["places"]["sides"]),
+        series=tuple(data["shapes"]["series"]),
+        not_things=frozenset(noun for nouns in data["not_things"].values() for noun in nouns),
+        readers=frozenset(data["readers"]["tools"]),
+        reading_verbs=frozenset(data["readers"]["verbs"]),
+        fillers=frozenset(data["between"]["fillers"]),
+        restated=_split(data["between"]["restated"]),
+        sides=_split(data["places"]["sides"]),
+        place_prepositions=frozenset(data["places"]["prepositions"]),
+    )
+
+
+def _split(phrases: list[str]) -> tuple[tuple[str, ...], ...]:
+    return tuple(sorted((pieces(phrase) for phrase in phrases), key=len, reverse=True))
+
+
+def _read(name: str) -> dict[str, Any]:
+    return tomllib.loads(files("extract").joinpath(f"data/{name}").read_text(encoding="utf-8"))

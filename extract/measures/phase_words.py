@@ -1,0 +1,70 @@
+"""The lists of data/phases.toml, and whether a stretch of words holds one of their phrases."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from extract.measures.wording import pieces
+
+Index = dict[str, tuple[tuple[str, ...], ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class PhaseWords:
+    """Phrases by their first word; each list's reason stands in the data file."""
+
+    general_before: Index
+    general_behind: Index
+    result_before: Index
+    verdict: Index
+    target_before: Index
+    found_before: Index
+    past: Index
+    present: Index
+    defects: frozenset[str]
+    """Attributes that are faults by nature."""
+    metered: frozenset[str]
+    """Kinds that are read off a meter."""
+    work: frozenset[str]
+    """Base forms of the verbs of work."""
+
+
+@cache
+def phase_words() -> PhaseWords:
+    """The lists, read once."""
+    data = tomllib.loads(files("extract").joinpath("data/phases.toml").read_text(encoding="utf-8"))
+    verbs = tomllib.loads(files("extract").joinpath("data/verbs.toml").read_text(encoding="utf-8"))
+    return PhaseWords(
+        general_before=_index(data["general"]["before"]),
+        general_behind=_index(data["general"]["behind"]),
+        result_before=_index(data["as_left"]["before"]),
+        verdict=_index(data["as_left"]["verdict"]),
+        target_before=_index(data["target"]["before"]),
+        found_before=_index(data["as_found"]["before"]),
+        past=_index(data["strong_past"]["before"]),
+        present=_index(data["present"]["before"]),
+        defects=frozenset(data["nature"]["defects"]),
+        metered=frozenset(data["nature"]["metered"]),
+        work=frozenset(
+            verb for group, verbs in verbs["work"].items() if group != "checking" for verb in verbs if " " not in verb
+        ),
+    )
+
+
+def holds(index: Index, words: tuple[str, ...]) -> bool:
+    """True where one of the phrases stands in a stretch of words."""
+    return any(
+        words[at : at + len(phrase)] == phrase for at, word in enumerate(words) for phrase in index.get(word, ())
+    )
+
+
+def _index(phrases: Iterable[str]) -> Index:
+    index: dict[str, list[tuple[str, ...]]] = {}
+    for phrase in phrases:
+        cut = pieces(phrase)
+        index.setdefault(cut[0], []).append(cut)
+    return {first: tuple(cuts) for first, cuts in index.items()}
