@@ -1,11 +1,29 @@
-"""The actions of a job."""
+"""The actions of a job.
+
+A narration is cut into pieces (clauses), each piece is read by the first shape that fits, vetoes refuse what is no step
+of this job, neighbours that tell one step are joined, and the step is worded as an instruction.
+"""
+
+from __future__ import annotations
 
 from spacy.tokens import Doc
 
 from extract.spans import Action, Measured
+from extract.steps.bench import Bench
+from extract.steps.gather import gather
+from extract.steps.merge import merge
+from extract.steps.order import in_order
+from extract.steps.pieces import pieces_of
+from extract.steps.wording import to_action
 from extract.trade import Trade
+
+__all__ = ["find_steps"]
 
 
 def find_steps(doc: Doc, measures: tuple[Measured, ...], trade: Trade) -> tuple[Action, ...]:
-    """What was done, is being done, is planned or advised, in order of speaking."""
-    return ()
+    """What was done, is being done, is planned or advised, in order of speaking. Linear in the number of tokens."""
+    bench = Bench(doc, trade, measures)
+    pieces = pieces_of(bench)
+    groups = merge(bench, gather(bench, pieces))
+    actions = tuple(to_action(bench, pieces, group) for group in groups)
+    return in_order(bench, actions)

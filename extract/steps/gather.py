@@ -1,0 +1,115 @@
+"""From pieces to candidates: shapes, what they lean on, and vetoes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from extract.steps.bench import Bench
+from extract.steps.candidate import Candidate
+from extract.steps.pieces import Piece
+from extract.steps.referents import Topics
+from extract.steps.scene import Scene
+from extract.steps.shapes import SHAPES
+from extract.steps.shapes.listed import tool_list
+from extract.steps.things import Thing, thing_at
+from extract.steps.vetoes import VETOES
+from extract.steps.vetoes.history import told_history
+
+
+def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Candidate, ...]:
+    """All candidates that no veto refuses, in spoken order, with what their pronouns mean."""
+    told = told_history(bench, pieces)
+    topics = Topics(bench)
+    found: list[Candidate] = []
+    refused_at = -1
+    for index, piece in enumerate(pieces):
+        covered = bool(found) and piece.start < found[-1].end
+        candidate = None if covered else _read(bench, pieces, index)
+        if candidate is not None and _refused(Scene(bench, candidate, pieces, index, told[index]), refused_at):
+            refused_at = index
+            candidate = None
+        if candidate is not None:
+            candidate = _with_meaning(_carried_on(candidate, found, pieces, index), topics)
+            found.append(candidate)
+        topics.hear(piece, candidate.meant if candidate is not None else None)
+    return tuple(found)
+
+
+def _read(bench: Bench, pieces: tuple[Piece, ...], index: int) -> Candidate | None:
+    piece = pieces[index]
+    candidate = next((read for _, shape in SHAPES if (read := shape(bench, piece)) is not None), None)
+    if candidate is None or candidate.shape == "shown":
+        return tool_list(bench, pieces, index) or candidate
+    if _is_relative(bench, pieces, index, candidate):
+        return None
+    if candidate.fronted is None and index and candidate.shape in {"own hand", "advice"}:
+        topic = _topic(bench, pieces[index - 1], piece)
+        if topic is not None and (candidate.thing is None or bench.tag(candidate.rest[0]) in {"IN", "RB", "RP", ""}):
+            return replace(candidate, thing=topic, fronted=topic, start=topic.start)
+    return candidate
+
+
+def _is_relative(bench: Bench, pieces: tuple[Piece, ...], index: int, candidate: Candidate) -> bool:
+    """ "i've got a palette knife | i ground down": says which knife, not what is done now."""
+    piece = pieces[index]
+    if candidate.shape != "own hand" or candidate.thing is not None or not index or piece.lead != piece.start:
+        return False
+    before = pieces[index - 1]
+    started_with_verb = thing_at(bench, before.lead, before.end) is None
+    return before.end == piece.start and bench.is_noun(piece.start - 1) and started_with_verb
+
+
+def _topic(bench: Bench, before: Piece, piece: Piece) -> Thing | None:
+    """The object that was said first: "tailpiece | i snug down"."""
+    if bench.word(piece.lead) not in {"i", "we", "you"} or piece.lead != piece.start:
+        return None
+    for at in range(before.lead, before.end):
+        thing = thing_at(bench, at, before.end)
+        pointed = thing is not None and thing.pronoun and bench.word(thing.head) in {"that", "those", "these", "this"}
+        if thing is not None and (pointed or not thing.pronoun) and _extent(bench, thing, before.end) == before.end:
+            started = at == before.lead or bench.word(at - 1) in {"and", "but"}
+            return thing if started else None
+    return None
+
+
+def _extent(bench: Bench, thing: Thing, limit: int) -> int:
+    """Where a noun phrase ends with its phrases of place: "the gasket between the ends"."""
+    end = thing.end
+    while end < limit and bench.tag(end) == "IN":
+        inner = thing_at(bench, end + 1, limit)
+        if inner is None:
+            break
+        end = inner.end
+    return end
+
+
+def _refused(scene: Scene, refused_at: int) -> bool:
+    carried = not scene.candidate.own_subject and refused_at == scene.index - 1 and scene.piece.joiner == "and"
+    return carried or any(veto(scene) for _, veto in VETOES)
+
+
+def _carried_on(candidate: Candidate, found: list[Candidate], pieces: tuple[Piece, ...], index: int) -> Candidate:
+    """ "new mull is cut wider, glued with paste and rubbed down": the thing of the first is the thing of all."""
+    if candidate.shape != "bare participle" or candidate.mode != "done" or candidate.thing is not None or not found:
+        return candidate
+    last = found[-1]
+    near = (
+        index - 3 <= pieces.index(last.piece, max(0, index - 8))
+        if last.piece in pieces[max(0, index - 8) : index]
+        else False
+    )
+    if (
+        near
+        and last.shape in {"passive", "shown", "bare participle"}
+        and last.piece.sentence == candidate.piece.sentence
+    ):
+        return replace(candidate, thing=last.thing, own_subject=False)
+    return candidate
+
+
+def _with_meaning(candidate: Candidate, topics: Topics) -> Candidate:
+    thing = candidate.thing
+    if thing is not None and not thing.pronoun:
+        return replace(candidate, meant=thing, sure=True)
+    meant, sure = topics.meant_by(thing, candidate.start)
+    return replace(candidate, meant=meant, sure=sure)

@@ -1,0 +1,53 @@
+"""What "it", "them" and "her" stand for: the thing last worked on or named, where the number fits.
+
+"spindles next ... tap them home" is the spindles; with nothing near, the pronoun stays as it was said.
+"""
+
+from __future__ import annotations
+
+from extract.steps.bench import Bench
+from extract.steps.pieces import Piece
+from extract.steps.things import Thing, is_plural, is_workable, kind_of, thing_at
+
+_REACH = 6
+"""Cues. Farther back a pronoun's noun is anybody's guess."""
+_OLDEST = 12
+"""Topics looked at before giving up."""
+
+
+class Topics:
+    """The things of the pieces read so far, the last one last."""
+
+    def __init__(self, bench: Bench) -> None:
+        self._bench = bench
+        self._topics: list[Thing] = []
+
+    def hear(self, piece: Piece, worked_on: Thing | None) -> None:
+        """Add what a piece is about: what was worked on there, or the part or material named in it."""
+        bench = self._bench
+        if worked_on is not None and not worked_on.pronoun and kind_of(bench, worked_on) != "tool":
+            self._topics.append(worked_on)
+            return
+        at = piece.lead
+        while at < piece.end:
+            thing = thing_at(bench, at, piece.end)
+            if thing is not None and not thing.pronoun and kind_of(bench, thing) in {"part", "material"}:
+                self._topics.append(thing)
+                return
+            at = thing.end if thing is not None else at + 1
+
+    def meant_by(self, pronoun: Thing | None, at: int) -> tuple[Thing | None, bool]:
+        """The thing that a pronoun at a token stands for, and whether its number fits; for no object the last thing."""
+        bench = self._bench
+        near = [
+            thing
+            for thing in self._topics[-_OLDEST:]
+            if bench.cue[at] - bench.cue[thing.head] <= _REACH and is_workable(bench, thing)
+        ]
+        if not near:
+            return None, False
+        for thing in reversed(near):
+            if pronoun is not None and is_plural(bench, thing) == is_plural(bench, pronoun):
+                return thing, True
+        parts = [thing for thing in near if kind_of(bench, thing) != "material"]
+        return (parts or near)[-1], pronoun is None

@@ -1,0 +1,42 @@
+"""The ways in which a step is said, in the order in which they are tried; the first that fits a piece reads it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from extract.steps.bench import Bench
+from extract.steps.candidate import Candidate
+from extract.steps.pieces import Piece
+from extract.steps.shapes.advice import advice
+from extract.steps.shapes.bare import bare_participle
+from extract.steps.shapes.command import command
+from extract.steps.shapes.framed import framed
+from extract.steps.shapes.goes import goes
+from extract.steps.shapes.inverted import inverted
+from extract.steps.shapes.nominal import nominal
+from extract.steps.shapes.own_hand import own_hand
+from extract.steps.shapes.passive import passive
+from extract.steps.shapes.reading import reading
+from extract.steps.shapes.receives import receives
+from extract.steps.shapes.shown import shown
+from extract.steps.shapes.state import state
+from extract.steps.shapes.verbless import verbless
+
+Shape = Callable[[Bench, Piece], Candidate | None]
+
+SHAPES: tuple[tuple[str, Shape], ...] = (
+    ("framed", framed),
+    ("reading", reading),
+    ("own hand", own_hand),
+    ("advice", advice),
+    ("command", command),
+    ("inverted", inverted),
+    ("bare participle", bare_participle),
+    ("passive", passive),
+    ("receives", receives),
+    ("state", state),
+    ("goes", goes),
+    ("shown", shown),
+    ("verbless", verbless),
+    ("nominal", nominal),
+)

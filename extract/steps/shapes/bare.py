@@ -1,0 +1,46 @@
+"""A verb whose "i" was left out: "shaving her down", "warmed the seat by the stove".
+
+Refuses "swells up" (its subject was the tenon), "stands three foot one" (a description).
+"""
+
+from __future__ import annotations
+
+from extract.steps.bench import Bench
+from extract.steps.candidate import Candidate
+from extract.steps.pieces import Piece
+from extract.steps.shapes.verb_phrase import verb_phrase
+
+
+def bare_participle(bench: Bench, piece: Piece) -> Candidate | None:
+    """A piece that begins with an -ing form or a past form and names what it is done to."""
+    if piece.leans:
+        return None
+    at = piece.lead
+    while at < piece.end and bench.tag(at) == "RB":
+        at += 1
+    verb = bench.verb(at)
+    if verb is None or at >= piece.end or verb.form not in ("ing", "past"):
+        return None
+    phrase = verb_phrase(bench, verb, piece.end)
+    carries_on = piece.joiner in {"and", "then"} and not bench.doc[piece.start].is_sent_start
+    if phrase.thing is None and not phrase.placed and not (carries_on and bench.words.kind(verb.lemma) == "work"):
+        return None
+    if (
+        not carries_on
+        and verb.form == "past"
+        and bench.tag(verb.at + 1) in {"IN", "CC", ""}
+        and phrase.lemma == verb.lemma
+    ):
+        return None
+    return Candidate(
+        piece,
+        piece.start,
+        piece.end,
+        "bare participle",
+        phrase.lemma,
+        verb.lemma,
+        phrase.thing,
+        "doing" if verb.form == "ing" else "done",
+        (verb.at + 1, piece.end),
+        own_subject=not carries_on,
+    )

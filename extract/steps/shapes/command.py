@@ -1,0 +1,61 @@
+"""A command: "polish the pivot before you bush it", "then slide the bass foot back", "let's take the hoop off".
+
+Refuses "glue's regular hide glue" (a noun), "looks too shiny" (no base form).
+"""
+
+from __future__ import annotations
+
+from extract.record import Mode
+from extract.steps.bench import PARTICLES, Bench
+from extract.steps.candidate import Candidate
+from extract.steps.pieces import Piece
+from extract.steps.shapes.verb_phrase import verb_phrase
+
+_GENERAL = frozenset({"always", "before", "or", "if", "unless"})
+
+
+def command(bench: Bench, piece: Piece) -> Candidate | None:
+    """A piece that begins with a base form and no subject."""
+    if piece.leans:
+        return None
+    at = piece.lead
+    if bench.word(at) == "let" and bench.word(at + 1) == "'s":
+        at += 2
+    while at < piece.end and bench.tag(at) == "RB" and bench.word(at) not in PARTICLES | {"n't", "not", "never"}:
+        at += 1
+    if (
+        bench.word(at) in bench.words.tool_verbs
+        and bench.tag(at + 1) == "IN"
+        and bench.word(at) not in {"clamp", "file", "tape"}
+    ):
+        return None
+    verb = bench.verb(at)
+    if verb is None or at >= piece.end or bench.word(at) != verb.lemma:
+        return None
+    if (
+        bench.word(at + 1) in {"and", "then", ",", ".", "", "first", "next", "again", "well"}
+        and bench.words.kind(verb.lemma) == "work"
+        and bench.tag(at) != "JJ"
+    ):
+        if bench.term_kind[at] is not None and not verb.tagged:
+            return None
+    elif not verb.tagged or bench.tag(at) not in {"VB", "VBP"}:
+        if not bench.is_bare_verb(at):
+            return None
+    elif bench.tag(at) == "VBP" and not bench.is_bare_verb(at):
+        return None
+    phrase = verb_phrase(bench, verb, piece.end)
+    mode: Mode = "advice" if bench.word(piece.end) in _GENERAL or "always" in bench.lower[piece.start : at] else "doing"
+    carries_on = piece.joiner in {"and", "then", "or", "so"} and not bench.doc[piece.start].is_sent_start
+    return Candidate(
+        piece,
+        piece.start,
+        piece.end,
+        "command",
+        phrase.lemma,
+        verb.lemma,
+        phrase.thing,
+        mode,
+        (verb.at + 1, piece.end),
+        own_subject=not carries_on,
+    )

@@ -1,0 +1,63 @@
+"""Where a thing goes: "everything else goes in the cleaner", "the hands come off", "the locknut goes to 17 Nm".
+
+Refuses "the play goes" (nowhere), "a business card goes in" (a comparison), "the pitch goes up a bit" (no thing).
+"""
+
+from __future__ import annotations
+
+from extract.steps.bench import PARTICLES, Bench
+from extract.steps.candidate import Candidate
+from extract.steps.pieces import Piece
+from extract.steps.things import is_plural, is_workable, thing_at
+
+_MOVES = frozenset({"goes", "go", "comes", "come", "slides", "slips", "drops", "lifts", "went", "came"})
+_PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}
+_OUT = frozenset({"off", "out", "away", "apart"})
+
+
+def goes(bench: Bench, piece: Piece) -> Candidate | None:
+    """A thing, a verb of moving and where to."""
+    if piece.leans:
+        return None
+    thing = thing_at(bench, piece.lead, piece.end)
+    if thing is None or not is_workable(bench, thing) or bench.word(thing.start) in {"a", "an", "nothing"}:
+        return None
+    at = thing.end
+    while bench.tag(at) == "RB" and bench.word(at) not in PARTICLES:
+        at += 1
+    if bench.word(at) not in _MOVES or at >= piece.end:
+        return None
+    place = at + 1
+    while place < piece.end and bench.word(place) in {"straight", "right", "nicely", "just"}:
+        place += 1
+    if place >= piece.end or bench.word(place) not in _PLACES:
+        return None
+    word = bench.word(at)
+    word_is_past = word in {"went", "came", "slides", "slips", "drops", "lifts"}
+    if word in {"go", "come"} and not is_plural(bench, thing):
+        return None
+    if thing.pronoun and (word_is_past or piece.joiner == "so" or bench.word(at - 1) == "only"):
+        return None
+    if bench.word(place) == "to" and bench.tag(place + 1) not in {"CD", "DT"}:
+        return None
+    if bench.word(place) == "to" and bench.tag(place + 1) == "CD":
+        verb, rest = "set", place
+    elif word in {"slides", "slips", "drops", "lifts"}:
+        verb, rest = bench.doc[at].lemma_.lower(), place
+    elif bench.word(place) in _OUT or word in {"comes", "come", "came"}:
+        verb, rest = bench.words.states.get(bench.word(place), "take out"), place + 1
+    else:
+        verb, rest = "put", place
+    done = word in {"went", "came"}
+    return Candidate(
+        piece,
+        piece.start,
+        piece.end,
+        "goes",
+        verb,
+        verb,
+        thing,
+        "done" if done else "doing",
+        (rest, piece.end),
+        fronted=thing,
+    )

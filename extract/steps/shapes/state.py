@@ -1,0 +1,57 @@
+"""The state a thing is in once the work is done: "hoop's off", "plates are apart", "new head's on".
+
+Refuses "rim's out by 2 mm", "the tuner's off a shade", "the light's on" (no thing of the job), "it's in good shape".
+"""
+
+from __future__ import annotations
+
+from extract.steps.bench import PARTICLES, Bench
+from extract.steps.candidate import Candidate
+from extract.steps.pieces import Piece
+from extract.steps.things import is_workable, thing_at
+
+_STATES = frozenset({"off", "on", "in", "out", "apart", "together", "back", "through", "home"})
+_ENDS = frozenset({"", ".", ",", ";", "!", "and", "on", "at", "now", "then", "in", "for", "with", "again"})
+
+
+def state(bench: Bench, piece: Piece) -> Candidate | None:
+    """A thing, "is" and the particle that tells where the work has put it."""
+    if piece.leans:
+        return None
+    thing = thing_at(bench, piece.lead, piece.end)
+    if thing is None or not is_workable(bench, thing) or bench.word(thing.start) == "everything":
+        return None
+    at = thing.end
+    if bench.word(at) not in {"'s", "is", "are", "'re"}:
+        return None
+    at += 1
+    while at < piece.end and bench.word(at) in {"all", "now", "well", "finally", "nearly"}:
+        at += 1
+    first = at
+    if bench.word(at) not in _STATES:
+        return None
+    at += 1
+    if at < piece.end and bench.word(at) in PARTICLES and bench.word(first) == "back":
+        at += 1
+    if thing.pronoun and any(bench.doc[k].is_alpha for k in range(at, piece.end)):
+        return None
+    said = " ".join(bench.lower[first:at])
+    behind = bench.word(at) if at < piece.end else ""
+    if (
+        behind not in _ENDS
+        or said not in bench.words.states
+        or (said in {"in", "out"} and at < piece.end and behind not in {".", ","})
+    ):
+        return None
+    return Candidate(
+        piece,
+        piece.start,
+        piece.end,
+        "state",
+        bench.words.states[said],
+        bench.words.states[said],
+        thing,
+        "done",
+        (at, piece.end),
+        fronted=thing,
+    )

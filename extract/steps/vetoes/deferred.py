@@ -1,0 +1,19 @@
+"""Work put off: "i will turn a new one in the winter", "the gilt i've left alone, that's a job for another day"."""
+
+from __future__ import annotations
+
+from extract.steps.scene import Scene
+from extract.steps.talk import phrase_length, talk
+
+
+def deferred(scene: Scene) -> bool:
+    """True where the piece, or the rest of its sentence behind "leave", puts the work off."""
+    piece = scene.piece
+    leaving = scene.candidate.said == "leave"
+    end = piece.end
+    for other in scene.pieces[scene.index + 1 : scene.index + 4]:
+        if not leaving or other.sentence != piece.sentence:
+            break
+        end = other.end
+    later = any(phrase_length(scene.bench.lower, at, talk().later) for at in range(piece.start, end))
+    return later and (leaving or scene.candidate.mode in {"planned", "doing"})

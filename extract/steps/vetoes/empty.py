@@ -1,0 +1,59 @@
+"""Light verbs with nothing in hand: "take", "we go", "let that be", "i've got a knife"."""
+
+from __future__ import annotations
+
+from extract.steps.bench import PARTICLES
+from extract.steps.scene import Scene
+from extract.steps.things import is_workable, kind_of
+
+_HAVING = frozenset(
+    {
+        "get",
+        "make",
+        "keep",
+        "come",
+        "find",
+        "give",
+        "leave",
+        "let",
+        "do",
+        "use",
+        "start",
+        "stop",
+        "go",
+        "sit",
+        "stand",
+        "rest",
+    }
+)
+_PLACES = PARTICLES | {
+    "into",
+    "onto",
+    "to",
+    "between",
+    "with",
+    "from",
+    "inside",
+    "under",
+    "alone",
+    "for",
+    "at",
+    "against",
+}
+
+
+def empty(scene: Scene) -> bool:
+    """True where a light verb has no thing, or no place to put it."""
+    candidate, bench = scene.candidate, scene.bench
+    verb, _, particle = candidate.verb.partition(" ")
+    if candidate.shape in {"state", "inverted", "verbless", "goes"} or bench.words.kind(verb, particle) != "light":
+        return False
+    if candidate.thing is None or not is_workable(bench, candidate.thing):
+        return True
+    if particle or verb not in _HAVING | {"take", "put", "run", "stick", "hold"}:
+        return False
+    if verb == "keep" and kind_of(bench, candidate.thing) not in {"part", "tool", "material", "pronoun"}:
+        return True
+    start, end = candidate.rest
+    placed = any(bench.word(k) in _PLACES or bench.tag(k) == "IN" for k in range(start, end))
+    return not placed and verb in _HAVING and not (verb in {"use", "let", "do", "find"} and not candidate.thing.pronoun)

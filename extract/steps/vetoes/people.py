@@ -1,0 +1,15 @@
+"""What is done to people, hours and faces: "thank the customer", "keep your face out of the way"."""
+
+from __future__ import annotations
+
+from extract.steps.scene import Scene
+from extract.steps.things import kind_of
+
+
+def people(scene: Scene) -> bool:
+    """True where the object is nothing that a repairer works on."""
+    thing = scene.candidate.thing
+    if thing is None:
+        behind = scene.bench.word(scene.candidate.rest[0])
+        return behind in {"me", "you", "him", "us", "myself", "yourself"}
+    return kind_of(scene.bench, thing) in {"people", "abstract", "time", "body", "measure"}

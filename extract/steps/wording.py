@@ -1,0 +1,150 @@
+"""A step as an instruction: "now a little oil on the pivots" becomes "Oil the pivots".
+
+Base form first, the thing named, first person and fillers gone, figures kept as said.
+"""
+
+from __future__ import annotations
+
+from extract.spans import Action
+from extract.steps.bench import PARTICLES, Bench
+from extract.steps.candidate import Candidate
+from extract.steps.cleaning import cleaned
+from extract.steps.merge import Group
+from extract.steps.pieces import Piece
+from extract.steps.shapes.tools import figure_verb
+from extract.steps.things import Thing, kind_of, name_of
+
+_TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
+_LONGEST_TAIL = 14
+_MOST = 2
+"""Verbs and objects named for a step that joins several actions."""
+
+
+def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
+    """One step from the candidates that tell it."""
+    verbs = list(dict.fromkeys(candidate.verb for candidate in group))[:_MOST]
+    names = list(dict.fromkeys(name_of(bench, c.meant) for c in group if c.meant is not None))[:_MOST]
+    return Action(
+        start=group[0].start,
+        end=max(candidate.end for candidate in group),
+        verb=" and ".join(verbs),
+        object=" and ".join(names),
+        mode=group[0].mode,
+        text=_text(bench, pieces, group),
+    )
+
+
+def _text(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> str:
+    parts: list[str] = []
+    named: set[str] = set()
+    for candidate in group:
+        said = _instruction(bench, candidate, named) + _tail(bench, pieces, candidate)
+        if said not in parts:
+            parts.append(said)
+        if candidate.meant is not None:
+            named.add(name_of(bench, candidate.meant))
+    text = parts[0] if len(parts) == 1 else ", ".join(parts[:-1]) + ", then " + parts[-1]
+    return text[:1].upper() + text[1:]
+
+
+def _instruction(bench: Bench, candidate: Candidate, named: set[str]) -> str:
+    start, end = candidate.rest
+    thing, meant = candidate.thing, candidate.meant
+    if candidate.tool is not None:
+        return _with_tool(bench, candidate)
+    if candidate.shape == "reading":
+        return f"measure the {name_of(bench, meant)}" if meant is not None else "measure it"
+    if candidate.shape == "nominal":
+        return _join(candidate.said, _object(bench, candidate, named), cleaned(bench, start, end))
+    if candidate.fronted is not None:
+        return _fronted(bench, candidate)
+    if thing is not None and thing.pronoun and start <= thing.start < end and _may_name(bench, candidate, named):
+        return _join(
+            candidate.said,
+            cleaned(bench, start, thing.start),
+            _noun(bench, thing, meant),
+            cleaned(bench, thing.end, end),
+        )
+    return _join(candidate.said, cleaned(bench, start, end))
+
+
+def _may_name(bench: Bench, candidate: Candidate, named: set[str]) -> bool:
+    return candidate.sure and candidate.meant is not None and name_of(bench, candidate.meant) not in named
+
+
+def _object(bench: Bench, candidate: Candidate, named: set[str]) -> str:
+    """ "it" or the thing at hand, for work named by a noun: "give it a quick wipe"."""
+    if candidate.thing is not None:
+        return ""
+    return (
+        f"the {name_of(bench, candidate.meant)}"
+        if candidate.meant is not None and _may_name(bench, candidate, named)
+        else "it"
+    )
+
+
+def _fronted(bench: Bench, candidate: Candidate) -> str:
+    start, end = candidate.rest
+    verb, thing = candidate.said, candidate.fronted
+    assert thing is not None  # noqa: S101
+    noun = _noun(bench, thing, candidate.meant)
+    if candidate.shape == "listed":
+        return f"{verb} {noun} to {cleaned(bench, start, end)}"
+    if candidate.shape == "goes" and verb == "set":
+        verb = figure_verb(bench, start, end) or verb
+    lemma, _, particle = verb.partition(" ")
+    if particle:
+        return _join(lemma, noun, particle, cleaned(bench, start, end))
+    moved = (
+        bench.word(start)
+        if start < end and bench.word(start) in PARTICLES and candidate.verb.endswith(bench.word(start))
+        else ""
+    )
+    if moved:
+        return _join(verb, moved, noun, cleaned(bench, start + 1, end))
+    return _join(verb, noun, cleaned(bench, start, end))
+
+
+def _with_tool(bench: Bench, candidate: Candidate) -> str:
+    """ "grease in the cups" -> "grease the cups"; "hair dryer on the joint" -> "use the hair dryer on the joint"."""
+    tool, (start, end) = candidate.tool, candidate.rest
+    assert tool is not None  # noqa: S101
+    target = _noun(bench, candidate.meant, candidate.meant) if candidate.meant else "it"
+    if candidate.shape == "listed":
+        figure = cleaned(bench, start, end)
+        tools = cleaned(bench, tool.start, tool.end if figure else start)
+        return _join(candidate.verb, target, "with", tools, f"to {figure}" if figure else "")
+    same = candidate.verb in name_of(bench, tool).split() or bench.doc[tool.head].lemma_.lower() == candidate.verb
+    if same and candidate.thing is not None:
+        return _join(candidate.verb, cleaned(bench, candidate.thing.start, end))
+    if candidate.thing is None:
+        return _join(candidate.verb, target, "with", _noun(bench, tool, tool), cleaned(bench, start, end))
+    verb = "use" if kind_of(bench, tool) == "tool" else "put"
+    return _join(verb, _noun(bench, tool, tool), cleaned(bench, start, end))
+
+
+def _noun(bench: Bench, thing: Thing, meant: Thing | None) -> str:
+    """A noun phrase with its article; a pronoun by what it means."""
+    if thing.pronoun:
+        if meant is None or bench.word(thing.head) in {"everything", "each", "both", "all", "one", "ones"}:
+            return cleaned(bench, thing.start, thing.end)
+        return f"the {name_of(bench, meant)}"
+    said = cleaned(bench, thing.start, thing.end)
+    counted = bench.tag(thing.start) in {"DT", "PRP$", "CD", "PDT", "POS"} or bench.word(thing.start) == "each"
+    return said if counted or kind_of(bench, thing) == "material" else f"the {said}"
+
+
+def _tail(bench: Bench, pieces: tuple[Piece, ...], candidate: Candidate) -> str:
+    """The clause behind an action that says how far or how long, where it is short."""
+    behind = next((piece for piece in pieces if piece.start >= candidate.end), None)
+    if behind is None or behind.joiner not in _TAILS or behind.sentence != candidate.piece.sentence:
+        return ""
+    if behind.end - behind.start > _LONGEST_TAIL or (
+        behind.joiner == "so" and not bench.begins_clause(behind.start + 1)
+    ):
+        return ""
+    return " " + cleaned(bench, behind.start, behind.end, keep_first=True, present=True)
+
+
+def _join(*parts: str) -> str:
+    return " ".join(part for part in parts if part)
