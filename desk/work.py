@@ -48,6 +48,7 @@ class WrittenUp:
     record: Record
     page: Path
     warnings: tuple[str, ...] = ()
+    """What publishing has to say of this session, a line each."""
 
 
 def write_up(
@@ -64,6 +65,8 @@ def write_up(
     the shop as it was. Raises `RecordingError`, `TranscriptError`, `ModelError`, `ShopError`.
     """
     check_readable(recording)
+    if choice and choice.trade:
+        _trade(choice.trade)
     new_shop = not (shop_folder / "shop.toml").is_file()
     shop = Shop.open_or_create(shop_folder)
     session = shop.session_of(recording)
@@ -97,7 +100,8 @@ def write_up_session(
         record = understand(session, shop, transcript, extractor)
     published = publish_shop(shop)
     page = next(path for path in published.pages if path.parent.name == session.slug)
-    return WrittenUp(session, record, page, published.warnings)
+    own = tuple(line for line in published.warnings if session.slug in line)
+    return WrittenUp(session, record, page, own)
 
 
 def listen(session: Session, shop: Shop, hearing: Hearing, report: Report | None = None) -> Transcript:

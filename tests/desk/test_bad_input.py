@@ -105,7 +105,7 @@ def test_a_recording_that_is_none_makes_no_shop(tmp_path: Path) -> None:
     ("name", "content", "problem"),
     [
         ("said.vtt", b"", "empty"),
-        ("said.vtt", b"WEBVTT\n\n", "no cue"),
+        ("said.vtt", b"WEBVTT\n\n", "no captions"),
         ("said.srt", b"\xff\xfe\x00\x01\x02" * 40, "said.srt"),
         ("said.json", b'{"schema": "spokeshave-transcript/99"}', "said.json"),
         ("said.json", b"{", "said.json"),
