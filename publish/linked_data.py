@@ -28,7 +28,7 @@ def linked_data(
         "url": address,
         "author": {"@type": "Person", "name": author} if author else None,
         "dateCreated": record.session.date,
-        "license": licence or None,
+        "license": licence if licence.startswith("https://") else None,
         "step": [{"@type": "HowToStep", "position": one.number, "text": one.text} for one in record.steps],
         "tool": [{"@type": "HowToTool", "name": one.name} for one in record.tools],
         "supply": [{"@type": "HowToSupply", "name": one.name} for one in record.materials],

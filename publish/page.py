@@ -80,7 +80,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         standing_caution=STANDING_CAUTION,
         cautions=cautions(galley),
         stages=stages(galley, rows),
-        columns=_COLUMNS[shop.units],
+        columns=_COLUMNS[shop.units] if any(row.second for _, row in rows.all) else _COLUMNS[shop.units][:1],
         groups=rows.groups(),
         materials=named(galley, record.materials),
         tools=named(galley, record.tools),

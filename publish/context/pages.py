@@ -70,8 +70,8 @@ class SessionPage:
     """Cautions of this session."""
     stages: tuple[Stage, ...]
     """The procedure."""
-    columns: tuple[str, str]
-    """Headings of the two columns of figures."""
+    columns: tuple[str, ...]
+    """Headings of the columns of figures: two, or one where no figure has a counterpart in other units."""
     groups: tuple[RowGroup, ...]
     """All figures, by phase."""
     materials: tuple[Named, ...]

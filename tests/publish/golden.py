@@ -1,0 +1,33 @@
+"""The whole site of the invented session, as it was last looked at: `python -m tests.publish.golden` writes it anew."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from publish.captions import captions, chapters, plain_text
+from publish.front import make_front
+from publish.page import make_page
+from publish.render import Renderer
+from tests.publish.session import SHOP, source
+
+FOLDER = Path(__file__).parent / "golden"
+
+
+def site() -> dict[str, str]:
+    """The text of each file that is made from the session, by name."""
+    session = source()
+    page = make_page(session, SHOP)
+    renderer = Renderer()
+    return {
+        "session.html": renderer.session(page),
+        "front.html": renderer.front(make_front((session,), (page,), SHOP)),
+        "captions.vtt": captions(page.spoken),
+        "chapters.vtt": chapters(session.record),
+        "transcript.txt": plain_text(page.spoken),
+    }
+
+
+if __name__ == "__main__":
+    FOLDER.mkdir(exist_ok=True)
+    for name, text in site().items():
+        (FOLDER / name).write_text(text, encoding="utf-8")
