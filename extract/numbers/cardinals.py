@@ -51,6 +51,8 @@ def cardinal(tape: Tape, at: int) -> Figure | None:
     """A whole number of any size; digits may have decimals."""
     if tape.kind(at) == "zero":
         return Figure(at, at + 1, Fraction(0), "integer")
+    if tape.kind(at) == "article" and tape.kind(at + 1) == "couple":
+        return Figure(at, at + 3 if tape.text(at + 2) == "of" else at + 2, tape.value(at + 1), "integer")
     first = _start(tape, at)
     if first is None:
         return None

@@ -10,9 +10,22 @@ from pathlib import Path
 from typing import Literal
 
 WordKind = Literal[
-    "ones", "teens", "tens", "scale", "zero", "oh", "ordinal", "part", "article", "and", "point", "minus", "dash"
+    "ones",
+    "teens",
+    "tens",
+    "scale",
+    "zero",
+    "oh",
+    "ordinal",
+    "part",
+    "couple",
+    "article",
+    "and",
+    "point",
+    "minus",
+    "dash",
 ]
-_VALUED = ("ones", "teens", "tens", "scale", "zero", "oh", "ordinal", "part")
+_VALUED = ("ones", "teens", "tens", "scale", "zero", "oh", "ordinal", "part", "couple")
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from spacy.tokens import Doc
 
 from extract.numbers.grammar import parse
+from extract.quantities.candidate import Neighbours
 from extract.quantities.chains import link
 from extract.quantities.choose import choose
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.form import says_inch
 from extract.quantities.join import join
-from extract.quantities.kin import Neighbours
 from extract.quantities.manner import is_difference, is_hedged, limit_of
 from extract.quantities.refuse import refuse_all
 from extract.quantities.scale import count_systems

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -55,6 +56,9 @@ class Scene:
         """How many units of each system are said in the narration."""
         self.said_scales: frozenset[str] = frozenset()
         """Temperature scales said in the narration."""
+        self.bands = {attribute.name: attribute.bands for attribute in trade.attributes}
+        """Where figures usually lie, by attribute."""
+        self._shares: dict[str, float] = {}
         self._number_starts: list[int] = []
         self._nouns: dict[int, frozenset[str]] = {}
         self._idioms: dict[int, list[tuple[int, int]]] = {}
@@ -77,6 +81,12 @@ class Scene:
         units = {draft.unit.name for draft in drafts if draft.unit and draft.unit.kind == "temperature"}
         self.said_scales = frozenset(units)
         self._number_starts = [draft.start for draft in drafts]
+        said = Counter(draft.unit.name for draft in drafts if draft.unit)
+        self._shares = {name: count / said.total() for name, count in said.items()}
+
+    def share_of(self, unit: Unit) -> float:
+        """The share of a unit among all units said, 0 to 1."""
+        return self._shares.get(unit.name, 0.0)
 
     def number_at(self, start: int, end: int) -> bool:
         """True where a number begins at or behind lexeme `start` and before `end`."""

@@ -5,25 +5,27 @@ Takes "the right's at 31" and "pad lift's two"; refuses "peen it over, two taps"
 
 from __future__ import annotations
 
+from extract.quantities.candidate import Reasons, weigh
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.knowledge import knowledge
 
+_LARGE = 100
+_SMALL = 2
 
-def weigh(scene: Scene, draft: Draft) -> float:
-    """The weights of what stands before and behind, added up. Fractions and decimals are nearly always measures."""
-    weights = knowledge().evidence.weights
-    total = weigh_before(scene, draft) + _after(scene, draft, weights)
-    if draft.number.low is not None:
-        total += weights["range"]
-    if draft.number.value >= 100:
-        total += weights["large"]
-    if draft.number.form != "integer":
-        total += weights["figure"]
-    elif draft.number.value < 0:
-        total += weights["negative"]
-    elif draft.number.value <= 2:
-        total += weights["small"]
-    return total
+
+def evidence_for(scene: Scene, draft: Draft) -> Reasons:
+    """What stands before and behind, and the number's own form: fractions and decimals are nearly always measures."""
+    found = _before(scene, draft) | _after(scene, draft)
+    number = draft.number
+    found["range"] = float(number.low is not None)
+    found["large"] = float(number.value >= _LARGE)
+    if number.form != "integer":
+        found["figure"] = 1.0
+    elif number.value < 0:
+        found["negative"] = 1.0
+    elif number.value <= _SMALL:
+        found["small"] = 1.0
+    return found
 
 
 def lasts(scene: Scene, draft: Draft) -> bool:
@@ -39,33 +41,30 @@ def lasts(scene: Scene, draft: Draft) -> bool:
     )
 
 
-def weigh_before(scene: Scene, draft: Draft) -> float:
-    """The weight of the nearest phrase before, small words skipped; the heaviest where several end there."""
+def _before(scene: Scene, draft: Draft) -> Reasons:
+    """The heaviest phrase before, small words skipped."""
     evidence, at = knowledge().evidence, draft.start
-    best = 0.0
+    found: set[str] = set()
     for _ in range(4):
-        here = (row.weight for row in evidence.before if row.phrases.before(scene.tape, at) is not None)
-        best = max(best, max(here, default=0.0))
+        found |= {name for name, phrases in evidence.before.items() if phrases.before(scene.tape, at) is not None}
         if scene.tape.text(at - 1) not in evidence.skip or scene.tape.text(at - 1) == "":
             break
         at -= 1
-    return best
+    heaviest = max(found, key=lambda name: weigh({f"before_{name}": 1.0}), default=None)
+    return {f"before_{heaviest}": 1.0} if heaviest else {}
 
 
-def _after(scene: Scene, draft: Draft, weights: dict[str, float]) -> float:
-    at = draft.end
-    for row in knowledge().evidence.after:
-        if row.phrases.at(scene.tape, at) is not None:
-            return row.weight
-    if at >= len(scene.tape) or scene.cue(at) != scene.cue(draft.end - 1):
-        return weights["cue_end"]
-    if scene.tape.kind(at) == "mark":
-        first = scene.tape.kind(draft.start - 1) == "mark" or scene.tape.lexemes[draft.start].breath
-        return weights["clause_end"] + (weights["alone"] if first else 0.0)
-    if scene.tape.text(at) == "times":
-        return 0.0
-    if draft.number.form == "integer" and scene.tag(at) in ("NN", "NNS", "NNP", "NNPS", "CD"):
-        return weights["noun"]
-    if draft.number.form == "integer" and scene.tag(at).startswith("JJ") and scene.tag(at + 1).startswith("NN"):
-        return weights["noun"]
-    return 0.0
+def _after(scene: Scene, draft: Draft) -> Reasons:
+    tape, at = scene.tape, draft.end
+    for name, phrases in knowledge().evidence.after.items():
+        if phrases.at(tape, at) is not None:
+            return {f"after_{name}": 1.0}
+    if at >= len(tape) or tape.lexemes[at].breath:
+        return {"cue_end": 1.0}
+    if tape.kind(at) == "mark":
+        alone = tape.kind(draft.start - 1) == "mark" or tape.lexemes[draft.start].breath
+        return {"clause_end": 1.0, "alone": float(alone)}
+    if tape.text(at) == "times" or draft.number.form != "integer":
+        return {}
+    adjective = scene.tag(at).startswith("JJ") and scene.tag(at + 1).startswith("NN")
+    return {"noun_behind": float(adjective or scene.tag(at) in ("NN", "NNS", "NNP", "NNPS", "CD"))}

@@ -8,15 +8,15 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from extract.quantities.candidate import Candidate, Neighbours
 from extract.quantities.draft import Draft, Scene
-from extract.quantities.kin import Candidate, Neighbours
 from extract.quantities.knowledge import knowledge
-from extract.quantities.nearby import Weighed, kind_fit
+from extract.quantities.nearby import Weighed, suits
 from extract.quantities.scale import in_any_band, system_said, temperature_scale
-from extract.spans import Unit
 from extract.units import system_of, to_unit, unit_data, unit_named, unit_rows
 
 _DUAL_SLACK = Fraction(15, 1000)
+_DUAL_REACH = 8
 
 
 def says_inch(scene: Scene, draft: Draft) -> bool:
@@ -28,16 +28,21 @@ def says_inch(scene: Scene, draft: Draft) -> bool:
 def from_form(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate]:
     """An inch for sixteenths, and for three decimals where inches are spoken."""
     number = draft.number
-    inch = unit_named("inch")
+    metric = system_said(scene) == "metric"
     below = number.denominator or 1
+    if number.form == "fraction" and below in (10, 100):
+        if metric:
+            unit = unit_named("millimeter")
+            return [Candidate(unit, {"form_tenths": 1.0} | suits(scene, draft, unit, hits))]
+        return [Candidate(unit_named("thou"), {"form_tenths": 1.0}, divisor=10)] if below == 10 else []
     if number.form in ("fraction", "mixed") and not below & (below - 1):
-        score = {2: 0.5, 4: 2.5}.get(below, 4.5)
-        if below == 2 and system_said(scene) == "metric":
-            score -= 1.0
-        return [Candidate(inch, score + max(0.0, kind_fit("length", hits)))]
+        inch = unit_named("inch")
+        name = {2: "form_half", 4: "form_quarter"}.get(below, "form_fine")
+        reasons = {name: 1.0, "form_half_metric": float(below == 2 and metric)}
+        return [Candidate(inch, reasons | suits(scene, draft, inch, hits))]
     if number.decimals and number.decimals >= 3 and abs(number.value) < 100:
-        imperial = scene.said_systems["imperial"] >= scene.said_systems["metric"]
-        return [Candidate(inch if imperial else unit_named("millimeter"), 2.0)]
+        unit = unit_named("millimeter" if metric else "inch")
+        return [Candidate(unit, {"form_places": 1.0} | suits(scene, draft, unit, hits))]
     return []
 
 
@@ -45,31 +50,26 @@ def from_habit(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidat
     """The unit that the trade takes for granted, or the speaker's, for what is spoken of."""
     found = []
     if in_any_band(scene, draft):
-        found.append(Candidate(temperature_scale(scene, draft), knowledge().evidence.weights["band"]))
+        unit = temperature_scale(scene, draft)
+        found.append(Candidate(unit, {"heat_band": 1.0} | suits(scene, draft, unit, hits)))
     for weight, hit in hits:
         topic = hit.topic
         if topic.kind == "temperature":
-            found.append(Candidate(temperature_scale(scene, draft), weight))
+            unit = temperature_scale(scene, draft)
+            found.append(Candidate(unit, {"heat": weight} | suits(scene, draft, unit, hits)))
         elif topic.habit and topic.kind != "rotation" and topic.habit in unit_rows():
             unit = unit_named(topic.habit)
             foreign = system_of(unit) not in (None, system_said(scene)) and any(scene.said_systems.values())
-            found.append(Candidate(unit, weight - 0.5 - (1.5 if foreign else 0.0) + _form_fit(draft, unit)))
+            reasons = {"habit": weight, "habit_foreign": float(foreign)}
+            found.append(Candidate(unit, reasons | suits(scene, draft, unit, hits)))
     return found
-
-
-def _form_fit(draft: Draft, unit: Unit) -> float:
-    """Whole numbers are seldom inches where thousandths are, and fractions never millimetres."""
-    below = draft.number.denominator or 1
-    if below >= 4 and (system_of(unit) == "metric" or unit.name == "thou"):
-        return -4.0
-    return 0.0
 
 
 def from_typical(scene: Scene, draft: Draft) -> list[Candidate]:
     """Hertz for 440 where pitch is spoken of."""
     words = scene.around(draft)
     return [
-        Candidate(unit_named(row.unit), knowledge().evidence.weights["typical"])
+        Candidate(unit_named(row.unit), {"typical": 1.0})
         for row in knowledge().evidence.typical
         if row.low <= draft.number.value <= row.high and words & row.near
     ]
@@ -78,11 +78,13 @@ def from_typical(scene: Scene, draft: Draft) -> list[Candidate]:
 def from_dual(draft: Draft, near: Neighbours) -> list[Candidate]:
     """The other system's unit where the number is the last measure converted: "a quarter of an inch, which is 6.35"."""
     mine, other = draft.number.value, near.last
-    if other is None or other.unit is None or other.number.value <= 0 or mine <= 0 or draft.start - other.end > 8:
+    if other is None or other.unit is None or other.number.value <= 0 or mine <= 0:
+        return []
+    if draft.start - other.end > _DUAL_REACH:
         return []
     found = []
     for name in unit_data()["dual"].get(other.unit.name, ()):
         exact = to_unit(other.number.value, other.unit, name)
         if abs(mine - exact) <= exact * _DUAL_SLACK:
-            found.append(Candidate(unit_named(name), knowledge().evidence.weights["dual"]))
+            found.append(Candidate(unit_named(name), {"dual": 1.0}))
     return found

@@ -14,14 +14,6 @@ _DATA = Path(__file__).parent.parent / "data"
 
 
 @dataclass(frozen=True, slots=True)
-class Weighed:
-    """Phrases that weigh for or against a number being a measure."""
-
-    weight: float
-    phrases: Phrases
-
-
-@dataclass(frozen=True, slots=True)
 class Typical:
     """Figures that are at home in one unit where the words beside them speak of it."""
 
@@ -50,8 +42,8 @@ class Evidence:
     reach_cues: int
     reach_measures: int
     skip: frozenset[str]
-    before: tuple[Weighed, ...]
-    after: tuple[Weighed, ...]
+    before: dict[str, Phrases]
+    after: dict[str, Phrases]
     typical: tuple[Typical, ...]
     weights: dict[str, float]
     lasting: Phrases
@@ -83,10 +75,6 @@ def _read(name: str) -> dict[str, Any]:
     return tomllib.loads((_DATA / name).read_text(encoding="utf-8"))
 
 
-def _weighed(rows: list[dict[str, Any]]) -> tuple[Weighed, ...]:
-    return tuple(Weighed(row["weight"], Phrases(row["phrases"])) for row in rows)
-
-
 def _evidence(data: dict[str, Any]) -> Evidence:
     links = data["links"]
     return Evidence(
@@ -94,8 +82,8 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         reach_cues=data["reach_cues"],
         reach_measures=data["reach_measures"],
         skip=frozenset(data["skip"]["words"]),
-        before=_weighed(data["before"]),
-        after=_weighed(data["after"]),
+        before={name: Phrases(listed) for name, listed in data["before"].items()},
+        after={name: Phrases(listed) for name, listed in data["after"].items()},
         typical=tuple(Typical(row["unit"], row["from"], row["to"], frozenset(row["near"])) for row in data["typical"]),
         weights=data["weights"],
         lasting=Phrases(data["lasting"]["before"]),

@@ -1,15 +1,21 @@
-"""What is spoken of beside a bare number, and how well a kind of unit suits it."""
+"""What is spoken of beside a bare number, and how well a unit suits it."""
 
 from __future__ import annotations
 
+from fractions import Fraction
+
+from extract.quantities.candidate import Reasons
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.topics import Hit
+from extract.spans import Unit
+from extract.units import UnitError, system_of, to_unit
 
 _ROLE_WEIGHT = {"adjective": 3.0, "name": 2.5, "word": 2.0, "verb": 1.3}
 _PER_WORD = 0.12
 """How much a topic loses for each word between it and the number."""
 _OTHER_SENTENCE = 1.0
 _BEHIND_OTHER_NUMBER = 0.6
+_BAND_NEEDS = 1.2
 
 Weighed = tuple[float, Hit]
 
@@ -38,8 +44,33 @@ def topics_near(scene: Scene, draft: Draft) -> list[Weighed]:
     return found
 
 
-def kind_fit(kind: str, hits: list[Weighed]) -> float:
-    """How well a kind of unit suits what is spoken of: for it, or against it where only other kinds are named."""
-    for_it = max((weight for weight, hit in hits if hit.topic.kind == kind), default=0.0)
-    against = max((weight for weight, hit in hits if hit.topic.kind != kind), default=0.0)
-    return for_it if for_it else -0.6 * against
+def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reasons:
+    """How well a unit suits what is spoken of and the number's form."""
+    number, below = draft.number, draft.number.denominator or 1
+    found = {
+        "seldom_bare": float(unit.kind in ("rotation", "time", "ratio")),
+        "fine_metric": float(below >= 4 and below % 5 != 0 and system_of(unit) == "metric"),
+        "fine_thou": float(below > 2 and unit.name == "thou"),
+        "negative_size": float(number.value < 0 and unit.kind in ("length", "mass", "torque", "pressure", "volume")),
+    }
+    for_it = max((weight for weight, hit in hits if hit.topic.kind == unit.kind), default=0.0)
+    against = max((weight for weight, hit in hits if hit.topic.kind != unit.kind), default=0.0)
+    found["kind_named"] = for_it
+    found["other_kind_named"] = 0.0 if for_it else against
+    inside = _in_band(scene, draft, unit, hits)
+    if inside is not None:
+        found["in_band" if inside else "out_of_band"] = 1.0
+    return found
+
+
+def _in_band(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> bool | None:
+    """Whether the figure, in that unit, lies in a band that the trade has for what is named; None without a band."""
+    names = {hit.topic.name for weight, hit in hits if weight >= _BAND_NEEDS and hit.topic.kind == unit.kind}
+    bands = [band for name in names for band in scene.bands.get(name, ())]
+    if not bands:
+        return None
+    try:
+        values = [(to_unit(draft.number.value, unit, band.unit), band) for band in bands]
+    except UnitError:
+        return None
+    return any(Fraction(band.low) <= value <= Fraction(band.high) for value, band in values)

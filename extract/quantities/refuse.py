@@ -8,6 +8,7 @@ from extract.numbers.grammar import figure
 from extract.quantities.chains import link
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.knowledge import knowledge
+from extract.quantities.unit_phrases import unit_at
 
 Rule = Callable[[Scene, Draft], bool]
 _SPREADING = ("name", "count", "year", "price")
@@ -53,6 +54,20 @@ def _is_past(scene: Scene, draft: Draft) -> bool:
         return False
     near = set(scene.right(draft.end, 6)) if draft.unit.name == "year" else set(scene.right(draft.end, 1))
     return bool((near | set(scene.left(draft.start, 2))) & knowledge().past)
+
+
+def _is_wrap(scene: Scene, draft: Draft) -> bool:
+    """ "three turns of thread": how often it goes round, not how far."""
+    turns = draft.unit is not None and draft.unit.kind == "rotation"
+    return turns and scene.tape.text(draft.end) == "of" and scene.tape.is_noun(draft.end + 1)
+
+
+def _is_article_name(scene: Scene, draft: Draft) -> bool:
+    """ "that's an 11": a thing called by its size, where no unit stands in the sentence."""
+    if draft.unit or draft.number.form != "integer" or scene.tape.kind(draft.start - 1) != "article":
+        return False
+    low, high = scene.sentence_bounds(draft.start)
+    return not any(unit_at(scene.tape, at, after_digits=True) for at in range(low, high))
 
 
 def _is_ratio(scene: Scene, draft: Draft) -> bool:
@@ -145,7 +160,7 @@ def _is_share(scene: Scene, draft: Draft) -> bool:
         return False
     below = draft.number.denominator or 1
     if below & (below - 1):
-        return True
+        return below not in (10, 100) or not scene.tape.lexemes[draft.end - 1].plural
     return scene.tape.text(draft.end) == "of" and scene.tape.text(draft.end + 1) in (
         "the",
         "it",
@@ -169,6 +184,8 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("thread", _is_thread),
     ("past", _is_past),
     ("ratio", _is_ratio),
+    ("wrap", _is_wrap),
+    ("called", _is_article_name),
     ("year", _is_year),
     ("pronoun", _is_one),
     ("count", _is_count),

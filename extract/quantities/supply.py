@@ -8,16 +8,30 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from extract.quantities.candidate import Candidate, Neighbours, weigh
 from extract.quantities.draft import Draft, Scene
-from extract.quantities.evidence import lasts, weigh, weigh_before
+from extract.quantities.evidence import evidence_for, lasts
 from extract.quantities.form import from_dual, from_form, from_habit, from_typical
-from extract.quantities.kin import Neighbours, from_after, from_before
+from extract.quantities.kin import from_after, from_before
 from extract.quantities.knowledge import knowledge
 from extract.quantities.nearby import topics_near
+from extract.spans import Number
+
+_SURE, _NAMED = 2.0, 1.5
 
 
 def supply(scene: Scene, draft: Draft, near: Neighbours) -> Draft | None:
     """The draft with a unit supplied, or None where nothing makes the number a measure."""
+    candidates = candidates_for(scene, draft, near)
+    best = max(candidates, key=lambda one: one.score, default=None)
+    weight = weigh(evidence_for(scene, draft))
+    if best is not None and weight + best.score >= knowledge().evidence.enough:
+        return replace(draft, unit=best.unit, number=_in_parts(draft.number, best))
+    return None
+
+
+def candidates_for(scene: Scene, draft: Draft, near: Neighbours) -> list[Candidate]:
+    """Every unit that the number may have, from each source."""
     hits = topics_near(scene, draft)
     candidates = [
         *from_before(scene, draft, near, hits),
@@ -27,20 +41,25 @@ def supply(scene: Scene, draft: Draft, near: Neighbours) -> Draft | None:
         *from_typical(scene, draft),
         *from_dual(draft, near),
     ]
-    if lasts(scene, draft):
-        candidates = [one for one in candidates if one.unit.kind == "time"]
-    best = max(candidates, key=lambda one: one.score, default=None)
-    weight = weigh(scene, draft)
-    if best is not None and weight + best.score >= knowledge().evidence.enough:
-        return replace(draft, unit=best.unit)
-    return None
+    return [one for one in candidates if one.unit.kind == "time" or not lasts(scene, draft)]
+
+
+def _in_parts(number: Number, best: Candidate) -> Number:
+    """The number as so many parts, where parts were left out: seven of sixty-fourths."""
+    if best.denominator:
+        return replace(number, value=number.value / best.denominator, form="fraction", denominator=best.denominator)
+    if best.divisor != 1:
+        value = number.value * number.denominator / best.divisor if number.denominator else number.value
+        return replace(number, value=value)
+    return number
 
 
 def unsettled(scene: Scene, draft: Draft) -> bool:
     """True for a bare number that matters though nothing settles its unit: "bake it at 200", "leave it for six"."""
     if lasts(scene, draft):
         return True
-    if draft.number.form != "integer" or weigh(scene, draft) < 2.0 or weigh_before(scene, draft) < 1.0:
+    reasons = evidence_for(scene, draft)
+    if draft.number.form != "integer" or weigh(reasons) < _SURE or not any(one.startswith("before") for one in reasons):
         return False
-    kinds = {hit.topic.kind for weight, hit in topics_near(scene, draft) if weight > 1.5}
+    kinds = {hit.topic.kind for weight, hit in topics_near(scene, draft) if weight > _NAMED}
     return bool(kinds & {"time", "temperature"})
