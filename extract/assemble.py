@@ -135,8 +135,8 @@ def _correction(doc: Doc, where: Narration, taken: Takeback, measures: dict[str,
             cue=taken.withdrawn_cue,
         ),
         replacement=taken.replacement,
-        value=holds.value if holds and holds.unit else None,
-        unit=holds.unit if holds else None,
+        value=holds.value if holds and holds.unit else _number(taken.replacement_value),
+        unit=holds.unit if holds else taken.replacement_unit.name if taken.replacement_unit else None,
         replacement_measure=taken.replacement_measure,
     )
 

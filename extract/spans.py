@@ -92,6 +92,9 @@ class Takeback:
     """Ids of all measures that no longer stand, the first withdrawn one first."""
     replacement_measure: str | None = None
     """Id of the measure that holds instead, where it is one."""
+    replacement_value: Fraction | None = None
+    """The figure that holds instead where only the unit was put right: "12 inches, sorry, millimeters"."""
+    replacement_unit: Unit | None = None
 
 
 @dataclass(frozen=True, slots=True)

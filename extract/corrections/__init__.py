@@ -11,11 +11,16 @@ from spacy.tokens import Doc
 
 from extract.corrections.contrast import find_contrasts
 from extract.corrections.earlier_session import find_retractions
+from extract.corrections.pointed_back import find_pointed_back
+from extract.corrections.put_right import find_put_right
 from extract.corrections.refused import find_refused
 from extract.corrections.said_before import find_said_before
 from extract.corrections.scene import Draft, Scene
 from extract.corrections.slip_of_figure import find_figure_slips
+from extract.corrections.slip_of_unit import find_unit_slips
 from extract.corrections.slip_of_words import find_word_slips
+from extract.corrections.swapped import find_swapped
+from extract.corrections.told_otherwise import find_told_otherwise
 from extract.corrections.withdrawn import find_withdrawn
 from extract.ids import Mint
 from extract.spans import Measured, Takeback
@@ -27,11 +32,16 @@ Rule = Callable[[Scene], Iterable[Draft]]
 
 RULES: tuple[tuple[str, Rule], ...] = (
     ("earlier session", find_retractions),
-    ("slip of figure", find_figure_slips),
     ("said before", find_said_before),
+    ("pointed back", find_pointed_back),
+    ("slip of figure", find_figure_slips),
+    ("slip of unit", find_unit_slips),
+    ("put right", find_put_right),
     ("withdrawn", find_withdrawn),
     ("contrast", find_contrasts),
     ("slip of words", find_word_slips),
+    ("swapped", find_swapped),
+    ("told otherwise", find_told_otherwise),
     ("refused", find_refused),
 )
 """In order: what one rule has taken, no later one takes again."""
@@ -68,4 +78,6 @@ def _takeback(scene: Scene, draft: Draft, mint: Mint) -> Takeback:
         replacement=replacement,
         withdrawn_measures=tuple(dict.fromkeys(one.id for one in draft.gone)),
         replacement_measure=draft.kept.id if draft.kept else None,
+        replacement_value=draft.gone[0].quantity.value if draft.unit else None,
+        replacement_unit=draft.unit,
     )

@@ -12,6 +12,7 @@ from extract.corrections.said_before import first_said
 from extract.corrections.scene import Draft, Scene, alike, differ
 
 _APART = 3
+_DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "weren't", "ain't"})
 _BACK = 5
 
 
@@ -19,7 +20,7 @@ def find_contrasts(scene: Scene) -> Iterator[Draft]:
     """Each denied figure that was said before, with the one that holds beside it."""
     pieces = scene.pieces
     for wrong in scene.figures:
-        denied = next((at for at in range(wrong - 1, max(-1, wrong - _APART), -1) if pieces[at].text == "not"), None)
+        denied = next((at for at in range(wrong - 1, max(-1, wrong - _APART), -1) if pieces[at].text in _DENYING), None)
         if denied is None:
             continue
         right = _beside(scene, denied, wrong)

@@ -39,7 +39,8 @@ def _sessions(scene: Scene) -> Iterator[tuple[int, int]]:
     for at, piece in enumerate(pieces):
         if piece.text in scene.words.shows:
             opened = next(
-                (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in ("in", "on", "during")), None
+                (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in ("in", "on", "during")),
+                None,
             )
             if opened is not None and "this" not in {pieces[k].text for k in range(opened, at)}:
                 named.setdefault(opened, at + 1)

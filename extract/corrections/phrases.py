@@ -58,6 +58,26 @@ class CorrectionWords:
     shows: frozenset[str]
     claiming: frozenset[str]
     refuting: Phrases
+    pointing: Phrases
+    firm: frozenset[str]
+    righting: Phrases
+    apology: frozenset[str]
+    behind: Phrases
+    leading: frozenset[str]
+    taking_on: Phrases
+    rechecked: Phrases
+    refusing: Phrases
+    retracting: Phrases
+    swaps: dict[str, frozenset[str]]
+    """To each word those that are said in its place."""
+
+
+def _swaps(rows: list[list[str]]) -> dict[str, frozenset[str]]:
+    found: dict[str, set[str]] = {}
+    for row in rows:
+        for word in row:
+            found.setdefault(word, set()).update(other for other in row if other != word)
+    return {word: frozenset(others) for word, others in found.items()}
 
 
 @cache
@@ -79,4 +99,15 @@ def correction_words() -> CorrectionWords:
         shows=frozenset(earlier["shows"]),
         claiming=frozenset(data["claiming"]["words"]),
         refuting=Phrases(data["refuting"]["words"]),
+        pointing=Phrases(data["pointing"]["words"]),
+        firm=frozenset(data["pointing"]["firm"]),
+        righting=Phrases(data["righting"]["words"]),
+        apology=frozenset(data["righting"]["apology"]),
+        behind=Phrases(data["behind"]["words"]),
+        leading=frozenset(data["leading"]["words"]),
+        taking_on=Phrases(data["taking_on"]["words"]),
+        rechecked=Phrases(data["rechecked"]["words"]),
+        refusing=Phrases(data["refusing"]["words"]),
+        retracting=Phrases(data["retracting"]["words"]),
+        swaps=_swaps(data["swaps"]["rows"]),
     )

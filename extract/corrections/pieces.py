@@ -13,7 +13,19 @@ from spacy.tokens import Doc
 from extract.narration import narration_of
 from extract.spans import Measured, Number
 
-_CLOSING = {",": ",", ".": ".", "?": "?", "!": "!", ";": ".", ":": ",", "…": ",", "...": ",", "—": ",", "–": ",", "-": ""}
+_CLOSING = {
+    ",": ",",
+    ".": ".",
+    "?": "?",
+    "!": "!",
+    ";": ".",
+    ":": ",",
+    "…": ",",
+    "...": ",",
+    "—": ",",
+    "–": ",",
+    "-": "",
+}
 _ENDS = frozenset(".?!")
 _PAUSE = 1.2
 """Seconds of silence that end what was being said, in captions without marks."""

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from extract.corrections.scene import Draft, Scene, alike, differ, stem
+from extract.corrections.pieces import Piece
+from extract.corrections.scene import EMPTY, Draft, Scene, alike, differ, kind_of, stem
 
 _CLAIM = 14
 """Words behind "I said" among which the figure taken back is said."""
@@ -16,9 +17,11 @@ _ANSWER = 26
 """Words behind it among which the right one is said."""
 _HELD = 9
 """Words between "it's" and the right figure."""
+_COUNTED = 4
 _FIRM = 2
 """Shared words that tie a repeated figure to the statement it was first made in, where its value alone doesn't."""
-_SAYABLE = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VBG", "RB"})
+_BE = frozenset({"is", "was", "are", "were"})
+_SAYABLE = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBG", "RB", "FW"})
 
 
 def find_said_before(scene: Scene) -> Iterator[Draft]:
@@ -27,7 +30,12 @@ def find_said_before(scene: Scene) -> Iterator[Draft]:
         before = scene.pieces[begin - 1] if begin else None
         if before is not None and before.text in scene.words.not_behind and not before.mark:
             continue
-        found = _figures(scene, begin, end) or _words(scene, begin, end)
+        found = (
+            _figures(scene, begin, end)
+            or _answered_before(scene, begin, end)
+            or _counts(scene, begin, end)
+            or _words(scene, begin, end)
+        )
         if found is not None:
             yield found
 
@@ -52,6 +60,38 @@ def _figures(scene: Scene, said: int, end: int) -> Draft | None:
     return None
 
 
+def _answered_before(scene: Scene, said: int, end: int) -> Draft | None:
+    """ "It's a quarter watt, I told you half a watt": what holds was said first, and the other had been said before."""
+    pieces = scene.pieces
+    wrong = next((at for at in range(end, min(end + _HELD, len(pieces))) if pieces[at].measured), None)
+    right = next((at for at in range(said - 1, max(-1, said - _HELD), -1) if pieces[at].measured), None)
+    if wrong is None or right is None:
+        return None
+    first, second = scene.measured(wrong), scene.measured(right)
+    earlier = first_said(scene, wrong, right)
+    if not earlier or kind_of(first) != kind_of(second) or not differ(first, second):
+        return None
+    gone = (*(scene.measured(at) for at in earlier), first)
+    return Draft(right, wrong + 1, "this_session", (earlier[0], earlier[0] + 1), (right, right + 1), gone, second)
+
+
+def _counts(scene: Scene, said: int, end: int) -> Draft | None:
+    """ "Did I say eighty grit? I meant a hundred and twenty": bare numbers of the same things."""
+    pieces = scene.pieces
+    wrong = next((at for at in range(end, min(end + _COUNTED, len(pieces))) if pieces[at].number), None)
+    if wrong is None or pieces[wrong].measured or wrong + 1 >= len(pieces):
+        return None
+    for _, after in scene.words.holding.find(pieces, wrong + 1, wrong + _HELD):
+        right = next((at for at in range(after, min(after + 3, len(pieces))) if pieces[at].number), None)
+        if right is None or pieces[right].measured or right + 1 >= len(pieces):
+            continue
+        counted = stem(pieces[wrong + 1].text) == stem(pieces[right + 1].text)
+        until = right + 2 if counted and not pieces[right].mark else right + 1
+        if counted or pieces[after - 1].text == "meant":
+            return Draft(said, until, "this_session", (wrong, wrong + 1), (right, until), said_again=True)
+    return None
+
+
 def first_said(scene: Scene, repeated: int, before: int) -> tuple[int, ...]:
     """Where the figure repeated at a place was first said: every time that it was said of the same thing."""
     one = scene.measured(repeated)
@@ -66,29 +106,45 @@ def first_said(scene: Scene, repeated: int, before: int) -> tuple[int, ...]:
         at
         for at in found
         if at == best
-        or (scene.measured(at).attribute, scene.measured(at).item) == (same.attribute, same.item) != (None, None)
-        and shared[at] >= min(_FIRM, shared[best])
+        or (
+            (scene.measured(at).attribute, scene.measured(at).item) == (same.attribute, same.item) != (None, None)
+            and shared[at] >= min(_FIRM, shared[best])
+        )
     )
 
 
 def _words(scene: Scene, said: int, end: int) -> Draft | None:
-    """ "I said spruce, it's cedar": what is quoted was said before, and one word stands for the other."""
+    """ "I said spruce, it's cedar": one word stands for another that was said before, or is said to be meant."""
     pieces = scene.pieces
-    hold = next(iter(scene.words.holding.find(pieces, end + 1, end + 8)), None)
+    holds = scene.words.holding.find(pieces, end + 1, end + 8)
+    hold = next((one for one in holds if pieces[one[0]].text not in _BE or one[1] - one[0] > 1), None)
+    asked = pieces[said].text == "did"
+    if hold is None and asked:
+        hold = next(((at + 1, at + 1) for at in range(end, min(end + 5, len(pieces))) if pieces[at].ends), None)
     if hold is None or hold[1] >= len(pieces) or any(piece.figure for piece in pieces[end : hold[1]]):
         return None
-    last = hold[0] - 1
-    if pieces[last].tag not in _SAYABLE or not _quoted_before(scene, end, hold[0], said):
+    last = next((at for at in range(hold[0] - 1, end - 1, -1) if _sayable(pieces[at])), None)
+    until = _phrase_end(scene, hold[1])
+    if last is None or until is None or stem(pieces[until - 1].text) == stem(pieces[last].text):
         return None
-    right = hold[1]
-    until = _phrase_end(scene, right)
-    if until is None or stem(pieces[until - 1].text) == stem(pieces[last].text):
+    sure = asked or pieces[hold[1] - 1].text == "meant" or _swaps(scene, range(end, hold[0]), range(hold[1], until))
+    if not (sure or _quoted_before(scene, end, hold[0], said)):
         return None
-    return Draft(said, until, "this_session", (end, hold[0]), (right, until), said_again=True)
+    return Draft(said, until, "this_session", (end, hold[0]), (hold[1], until), said_again=True)
+
+
+def _sayable(piece: Piece) -> bool:
+    return piece.tag in _SAYABLE and piece.text not in EMPTY
+
+
+def _swaps(scene: Scene, claim: range, answer: range) -> bool:
+    """The answer has the counterpart of a word of the claim: left and right, sharp and flat."""
+    said = {scene.pieces[at].text for at in claim}
+    return any(said & scene.words.swaps.get(scene.pieces[at].text, frozenset()) for at in answer)
 
 
 def _quoted_before(scene: Scene, begin: int, end: int, before: int) -> bool:
-    words = [piece.text for piece in scene.pieces[begin:end] if piece.tag in _SAYABLE]
+    words = [piece.text for piece in scene.pieces[begin:end] if _sayable(piece)]
     return bool(words) and all(scene.mentioned(word, before) for word in words)
 
 
@@ -97,7 +153,7 @@ def _phrase_end(scene: Scene, begin: int) -> int | None:
     found = None
     for at in range(begin, min(begin + 4, len(scene.pieces))):
         piece = scene.pieces[at]
-        if piece.figure or piece.tag.startswith(("VB", "PRP", "MD")) and piece.tag != "VBG":
+        if piece.figure or (piece.tag.startswith(("VB", "PRP", "MD")) and piece.tag != "VBG"):
             break
         if piece.tag in _SAYABLE:
             found = at + 1

@@ -15,15 +15,85 @@ from spacy.tokens import Doc
 from extract.corrections.phrases import CorrectionWords, correction_words
 from extract.corrections.pieces import Piece, cut
 from extract.record import Scope
-from extract.spans import Measured
+from extract.spans import Measured, Unit
 
 _CONTEXT = 8
 """Words on either side of a figure that tell what it is of."""
 _CONTENT = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBD", "VBG", "VBN", "VBP", "VBZ", "JJR", "JJS", "RB"})
-_EMPTY = frozenset(
-    "be is are was were it's that's do does did done have has had get got go goes going went say said says tell told i "
-    "thing things bit lot one ones way time here there now then just about so not no well really very too also again "
-    "right ok okay yes yeah oh wrong sorry make made put let want wants need needs know think mean meant figure number".split()
+EMPTY = frozenset(
+    [
+        "be",
+        "is",
+        "are",
+        "was",
+        "were",
+        "it's",
+        "that's",
+        "do",
+        "does",
+        "did",
+        "done",
+        "have",
+        "has",
+        "had",
+        "get",
+        "got",
+        "go",
+        "goes",
+        "going",
+        "went",
+        "say",
+        "said",
+        "says",
+        "tell",
+        "told",
+        "i",
+        "thing",
+        "things",
+        "bit",
+        "lot",
+        "one",
+        "ones",
+        "way",
+        "time",
+        "here",
+        "there",
+        "now",
+        "then",
+        "just",
+        "about",
+        "so",
+        "not",
+        "no",
+        "well",
+        "really",
+        "very",
+        "too",
+        "also",
+        "again",
+        "right",
+        "ok",
+        "okay",
+        "yes",
+        "yeah",
+        "oh",
+        "wrong",
+        "sorry",
+        "make",
+        "made",
+        "put",
+        "let",
+        "want",
+        "wants",
+        "need",
+        "needs",
+        "know",
+        "think",
+        "mean",
+        "meant",
+        "figure",
+        "number",
+    ]
 )
 _LOOK_BACK = 12
 """Measures that a word leads back to, the latest ones."""
@@ -45,6 +115,8 @@ class Draft:
     kept: Measured | None = None
     said_again: bool = False
     """`withdrawn` is the statement as repeated here, not where it was first made."""
+    unit: Unit | None = None
+    """The right unit where only the unit was put right."""
 
 
 class Scene:
@@ -60,7 +132,7 @@ class Scene:
         self._by_word: defaultdict[str, list[int]] = defaultdict(list)
         self._mentions: dict[str, int] = {}
         for at, piece in enumerate(self.pieces):
-            self._mentions.setdefault(piece.text, at)
+            self._mentions.setdefault(_root(piece.text), at)
         for at in self.figures:
             self._by_value[_key(self.measured(at))].append(at)
             for word in self.context(at):
@@ -84,7 +156,7 @@ class Scene:
         return frozenset(
             stem(self.pieces[at].text)
             for at in places
-            if self.pieces[at].tag in _CONTENT and not self.pieces[at].figure and self.pieces[at].text not in _EMPTY
+            if self.pieces[at].tag in _CONTENT and not self.pieces[at].figure and self.pieces[at].text not in EMPTY
         )
 
     def said_before(self, one: Measured, before: int) -> tuple[int, ...]:
@@ -93,7 +165,7 @@ class Scene:
 
     def mentioned(self, word: str, before: int) -> bool:
         """The word was said before a place."""
-        return self._mentions.get(word, before) < before
+        return self._mentions.get(_root(word), before) < before
 
     def about(self, words: frozenset[str], kind: str | None, before: int) -> list[int]:
         """Places of earlier measures of a kind whose surroundings share these words, most shared first, latest first."""
@@ -145,6 +217,11 @@ def alike(first: Measured, second: Measured) -> bool:
 def differ(first: Measured, second: Measured) -> bool:
     """The two say different figures."""
     return _key(first)[1:] != _key(second)[1:] or first.quantity.unit != second.quantity.unit
+
+
+def _root(word: str) -> str:
+    """A word without "'s" and the ending of its plural."""
+    return stem(word.removesuffix("'s"))
 
 
 def stem(word: str) -> str:

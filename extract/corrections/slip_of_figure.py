@@ -8,10 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from extract.corrections.scene import Draft, Scene, alike, differ
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
 
 _LEFT = 4
 """Words that may stand between the wrong figure and the phrase: "three minutes a day"."""
+_FAR_LEFT = 11
+"""The same where the right figure follows the phrase at once: "3/4 from the shoulder to the end, no, 7/8"."""
+_AT_ONCE = 2
 _RIGHT = 7
 """Words that may stand between the phrase and the right figure."""
 _RETURN = 6
@@ -24,12 +27,12 @@ def find_figure_slips(scene: Scene) -> Iterator[Draft]:
     for at, piece in enumerate(pieces):
         if not piece.figure:
             continue
-        for place in range(at + 1, min(at + 1 + _LEFT, len(pieces))):
+        for place in range(at + 1, min(at + 1 + _FAR_LEFT, len(pieces))):
             if pieces[place].figure:
                 break
             strong = scene.words.edits.at(pieces, place)
             length = max(strong, scene.words.weak_edits.at(pieces, place))
-            if length:
+            if length and (place - at <= _LEFT or strong):
                 found = _pair(scene, at, place, place + length, bool(strong))
                 if found is not None:
                     yield found
@@ -39,6 +42,8 @@ def find_figure_slips(scene: Scene) -> Iterator[Draft]:
 def _pair(scene: Scene, wrong: int, begin: int, end: int, strong: bool) -> Draft | None:
     right = _right_figure(scene, wrong, end)
     if right is None or (not strong and begin - wrong > 2):
+        return None
+    if begin - wrong > _LEFT and (right - end > _AT_ONCE or not _one_kind(scene, wrong, right)):
         return None
     first, second = scene.pieces[wrong], scene.pieces[right]
     if second.measured is None:
@@ -52,6 +57,11 @@ def _pair(scene: Scene, wrong: int, begin: int, end: int, strong: bool) -> Draft
         return None
     gone = (first.measured,) if first.measured is not None else ()
     return Draft(begin, right + 1, "this_session", (wrong, wrong + 1), (right, right + 1), gone, second.measured)
+
+
+def _one_kind(scene: Scene, wrong: int, right: int) -> bool:
+    first, second = scene.pieces[wrong].measured, scene.pieces[right].measured
+    return first is not None and second is not None and kind_of(first) == kind_of(second) is not None
 
 
 def _right_figure(scene: Scene, wrong: int, end: int) -> int | None:

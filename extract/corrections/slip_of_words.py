@@ -1,7 +1,8 @@
 """A word put right in the same breath.
 
 Takes "the strike side no the time side", "that's ringing a g / no excuse me a g sharp" and "it's spruce, sorry, cedar";
-refuses "no, you don't want that", "sorry about the noise" and "a nudge on the left, wait, a nudge on the right".
+refuses
+"no, you don't want that", "sorry about the noise" and "a nudge on the left, wait, a nudge on the right".
 """
 
 from __future__ import annotations
@@ -13,9 +14,58 @@ from extract.corrections.scene import Draft, Scene, stem
 
 _BACK = 5
 _AHEAD = 4
-_DETERMINERS = frozenset({"DT", "PRP$", "IN", "TO"})
+_SMALL = frozenset({"DT", "PRP$", "IN", "TO", "RB"})
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ"})
-_OPENERS = frozenset("about for that if but you we they he she to when because it's i'm is there don't not".split())
+_FRAMES = frozenset({"it's", "that's", "they're"})
+_THINKING = frozenset(
+    [
+        "think",
+        "know",
+        "say",
+        "said",
+        "see",
+        "look",
+        "let",
+        "mean",
+        "wait",
+        "guess",
+        "suppose",
+        "want",
+        "have",
+        "is",
+        "are",
+        "was",
+        "were",
+        "be",
+        "do",
+        "did",
+    ]
+)
+_OPENERS = frozenset(
+    [
+        "about",
+        "for",
+        "that",
+        "if",
+        "but",
+        "you",
+        "we",
+        "they",
+        "he",
+        "she",
+        "to",
+        "when",
+        "because",
+        "it's",
+        "that's",
+        "they're",
+        "i'm",
+        "is",
+        "there",
+        "don't",
+        "not",
+    ]
+)
 
 
 def find_word_slips(scene: Scene) -> Iterator[Draft]:
@@ -28,24 +78,58 @@ def find_word_slips(scene: Scene) -> Iterator[Draft]:
 
 def _again(scene: Scene, begin: int, end: int) -> Draft | None:
     pieces = scene.pieces
-    if pieces[end].text in _OPENERS or pieces[end].figure:
+    if end >= len(pieces) or pieces[end].figure:
         return None
+    if _firm(scene, begin, end) and (verb := _verb(scene, begin, end)) is not None:
+        return Draft(begin, verb, "this_session", (begin - 1, begin), (end, verb))
     until = _phrase_end(scene, end)
-    if until is None:
-        return None
-    start = _start_of_wrong(scene, begin, end, until)
-    if start is None:
+    start = _start_of_wrong(scene, begin, end, until) if until is not None else None
+    if until is None or start is None:
         return None
     return Draft(begin, until, "this_session", (start, begin), (end, until))
+
+
+def _firm(scene: Scene, begin: int, end: int) -> bool:
+    """The words or a mark show that something is taken back: a bare "no" in the stream of talk may be anything."""
+    pieces = scene.pieces
+    if {piece.text for piece in pieces[begin:end]} <= {"no", "nope", "well"}:
+        return (
+            bool(pieces[begin - 1].mark)
+            and bool(pieces[end - 1].mark)
+            and not _answers(pieces[begin - 1], pieces[end - 1])
+        )
+    return True
+
+
+def _answers(before: Piece, no: Piece) -> bool:
+    """ "Tock, no. Tick, yes.": the "no" belongs to what stands before it."""
+    return not before.ends and no.ends
+
+
+def _verb(scene: Scene, begin: int, end: int) -> int | None:
+    """ "you loosen, sorry, tighten the clamp": behind the phrase of the right verb."""
+    pieces = scene.pieces
+    wrong, right = pieces[begin - 1], pieces[end]
+    if right.text in _OPENERS or wrong.text in _THINKING or right.text in _THINKING or wrong.text == right.text:
+        return None
+    if wrong.tag[:2] != "VB" or right.tag[:2] != "VB" or right.tag == "VBD" != wrong.tag:
+        return None
+    until = end + 1
+    while until < min(end + _AHEAD, len(pieces)) and not pieces[until - 1].mark and not pieces[until].figure:
+        until += 1
+    return until
 
 
 def _phrase_end(scene: Scene, begin: int) -> int | None:
     """Behind the noun phrase at a place; None where something else stands there."""
     pieces = scene.pieces
+    if pieces[begin].text in _OPENERS and pieces[begin].text not in _FRAMES:
+        return None
     found = None
     for at in range(begin, min(begin + _AHEAD, len(pieces))):
         piece = pieces[at]
-        if piece.figure or piece.tag not in _NOUNS | _DETERMINERS | {"RB", "NNP"}:
+        framed = at == begin and piece.text in _FRAMES
+        if piece.figure or not (framed or piece.tag in _NOUNS | _SMALL):
             break
         if piece.tag in _NOUNS:
             found = at + 1
@@ -55,26 +139,40 @@ def _phrase_end(scene: Scene, begin: int) -> int | None:
 
 
 def _start_of_wrong(scene: Scene, begin: int, end: int, until: int) -> int | None:
-    """Where the wrong phrase begins: at the same first word, with the same noun in it, or one word for one word."""
+    """Where the wrong phrase begins: at the same first word, before the same last word, or one word for one word."""
     pieces = scene.pieces
     right = pieces[end:until]
     for start in range(begin - 1, max(-1, begin - _BACK - 1), -1):
         if pieces[start].figure or (pieces[start].ends and start < begin - 1):
-            return None
+            break
         wrong = pieces[start:begin]
         if pieces[start].text == right[0].text and _parallel(wrong, right):
             return start
-    firm = any(mark for mark in (pieces[begin - 1].mark,)) or pieces[begin].cue != pieces[begin - 1].cue
-    bare_no = {piece.text for piece in pieces[begin:end]} <= {"no", "nope"}
-    lone = len(right) == 1 and right[0].tag in _NOUNS and pieces[begin - 1].tag in _NOUNS
+    if len(right) > 1 and begin >= len(right):
+        wrong = pieces[begin - len(right) : begin]
+        heads = stem(wrong[-1].text) == stem(right[-1].text) and right[-1].tag in _NOUNS
+        if heads and wrong[0].text != right[0].text and wrong[0].tag == right[0].tag:
+            return begin - len(right)
+    if len(right) == 2 and right[0].text in _FRAMES and _is_named(pieces[max(0, begin - 3) : begin]):
+        return begin - 1 if _firm(scene, begin, end) and stem(right[1].text) != stem(pieces[begin - 1].text) else None
+    lone = len(right) == 1 and right[0].tag in _NOUNS | {"RB"} and pieces[begin - 1].tag in _NOUNS | {"RB"}
     closed = bool(right[-1].mark) or until == len(pieces) or pieces[until].cue != right[-1].cue
-    if lone and closed and (firm or not bare_no) and stem(right[0].text) != stem(pieces[begin - 1].text):
+    firm = _firm(scene, begin, end) or pieces[begin].cue != pieces[begin - 1].cue
+    if lone and closed and firm and stem(right[0].text) != stem(pieces[begin - 1].text):
         return begin - 1
     return None
 
 
+def _is_named(pieces: tuple[Piece, ...]) -> bool:
+    """ "the panel's walnut", "it is a walnut": a noun behind "is"."""
+    if pieces[-1].tag not in _NOUNS - {"JJ"}:
+        return False
+    return any(piece.text in ("is", "was", "are") or piece.text.endswith("'s") for piece in pieces[:-1])
+
+
 def _parallel(wrong: tuple[Piece, ...], right: tuple[Piece, ...]) -> bool:
     """The two have a first word in common, end in nouns and are not the same."""
-    if wrong[-1].tag not in _NOUNS or right[-1].tag not in _NOUNS or abs(len(wrong) - len(right)) > 1:
+    nouns = _NOUNS - {"JJ"} if right[0].text in _FRAMES else _NOUNS
+    if wrong[-1].tag not in nouns or right[-1].tag not in nouns or abs(len(wrong) - len(right)) > 1:
         return False
     return [stem(piece.text) for piece in wrong] != [stem(piece.text) for piece in right]

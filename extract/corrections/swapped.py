@@ -1,0 +1,82 @@
+"""A word put right by its counterpart.
+
+Takes "down. No, hang on, up", "the second string I'm filing, sorry, third", "the E string, no, the A" and "the bass side,
+treble side I mean"; refuses "a nudge on the left, wait, a nudge on the right" and "no, right, let's see".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from extract.corrections.scene import Draft, Scene
+
+_BACK = 10
+_AHEAD = 4
+_BEHIND = 3
+_SMALL = frozenset({"DT", "IN", "TO", "PRP$", "RB", "UH"})
+_NOTES = frozenset("abcdefg")
+_OF_NOTES = frozenset({"string", "strings", "sharp", "flat", "note", "peg", "key", "side", "reed", "course", "natural"})
+_BARE = frozenset({"no", "nope", "well", "more", "like"})
+
+
+def find_swapped(scene: Scene) -> Iterator[Draft]:
+    """Each word beside an edit phrase whose counterpart stands before it."""
+    pieces = scene.pieces
+    for begin, end in scene.words.edits.find(pieces, 1, len(pieces) - 1):
+        right = _swapped(scene, end)
+        wrong = _wrong(scene, begin, right) if right is not None else None
+        if right is not None and wrong is not None and _may_be_slip(scene, wrong, begin, end, right):
+            until = scene.sentence_end(right, _BEHIND)
+            yield Draft(begin, until, "this_session", (max(0, wrong - 1), min(begin, wrong + 2)), (end, until))
+    for begin, end in scene.words.behind.find(pieces, 2, len(pieces)):
+        if not (end >= len(pieces) or pieces[end - 1].mark or pieces[end].cue != pieces[end - 1].cue):
+            continue
+        right = next((at for at in range(begin - 1, max(0, begin - _BEHIND), -1) if _counterparts(scene, at)), None)
+        wrong = _wrong(scene, right, right) if right is not None else None
+        if (
+            right is not None
+            and wrong is not None
+            and right - wrong <= _AHEAD
+            and pieces[right - 1].text not in ("or", "and")
+        ):
+            yield Draft(right, end, "this_session", (wrong, right), (right, begin))
+
+
+def _counterparts(scene: Scene, at: int) -> frozenset[str]:
+    """The words that a word may be a slip for; a lone letter is a note only where the words about it say so."""
+    pieces = scene.pieces
+    text = pieces[at].text
+    if text not in _NOTES:
+        return scene.words.swaps.get(text, frozenset())
+    closed = at + 1 >= len(pieces) or pieces[at].mark or pieces[at + 1].cue != pieces[at].cue
+    return _NOTES - {text} if closed or pieces[at + 1].text in _OF_NOTES else frozenset()
+
+
+def _swapped(scene: Scene, end: int) -> int | None:
+    pieces = scene.pieces
+    for at in range(end, min(end + _AHEAD, len(pieces))):
+        if _counterparts(scene, at):
+            return at
+        if pieces[at].figure or not (pieces[at].tag in _SMALL or pieces[at].text in scene.words.fillers):
+            return None
+    return None
+
+
+def _wrong(scene: Scene, begin: int, right: int) -> int | None:
+    others = _counterparts(scene, right)
+    for at in range(begin - 1, max(-1, begin - _BACK), -1):
+        if scene.pieces[at].text in others and (scene.pieces[at].text not in _NOTES or _counterparts(scene, at)):
+            return at
+    return None
+
+
+def _may_be_slip(scene: Scene, wrong: int, begin: int, end: int, right: int) -> bool:
+    """A bare "no" must stand close to both words, answer nothing and be followed by no more than the right one."""
+    pieces = scene.pieces
+    if any(pieces[at].measured for at in range(wrong, right)):
+        return False
+    if not {piece.text for piece in pieces[begin:end]} <= _BARE:
+        return True
+    answered = pieces[end - 1].ends and not pieces[begin - 1].ends
+    sentence = pieces[begin - 1].ends and not (right + 1 >= len(pieces) or pieces[right].mark)
+    return begin - wrong <= _BEHIND and right - end <= _BEHIND - 1 and not answered and not sentence

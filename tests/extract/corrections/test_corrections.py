@@ -1,0 +1,94 @@
+"""Statements taken back and their look-alikes, read through the whole pipeline."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from extract.pipeline import Extractor
+from extract.record import Correction, Record
+from extract.trade import load_trade
+from tests.extract.narrations import transcript_of
+
+_HERE = Path(__file__).parent
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    withdrawn: str
+    holds: str
+    value: float | None
+    unit: str | None
+    scope: str
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    title: str
+    cues: tuple[str, ...]
+    due: tuple[Due, ...]
+    gone: tuple[str, ...] | None
+
+
+def _due(line: str) -> Due:
+    withdrawn, holds, figure, *scope = (part.strip() for part in line.removeprefix("->").split("|"))
+    value, _, unit = figure.partition(" ")
+    known = figure != "-"
+    return Due(
+        withdrawn,
+        holds,
+        float(value) if known else None,
+        unit if known else None,
+        "earlier_session" if scope else "this_session",
+    )
+
+
+def cases(name: str) -> list[Case]:
+    found = []
+    for block in (_HERE / name).read_text(encoding="utf-8").split("\n## ")[1:]:
+        title, *lines = block.strip().splitlines()
+        gone = next((line.removeprefix("gone ") for line in lines if line.startswith("gone ")), None)
+        found.append(
+            Case(
+                title,
+                tuple(line for line in lines if not line.startswith(("->", "gone "))),
+                tuple(_due(line) for line in lines if line.startswith("->")),
+                None if gone is None else tuple(one.strip() for one in gone.split(";")),
+            )
+        )
+    return found
+
+
+@pytest.fixture(scope="module")
+def extractor() -> Extractor:
+    return Extractor()
+
+
+def _read(extractor: Extractor, cues: tuple[str, ...]) -> Record:
+    return extractor.record(transcript_of(cues), trade=load_trade("general"))
+
+
+@pytest.mark.parametrize("case", [pytest.param(case, id=case.title) for case in cases("taken_back.txt")])
+def test_what_is_taken_back_and_what_holds_instead(case: Case, extractor: Extractor) -> None:
+    record = _read(extractor, case.cues)
+    assert [_shown(one, due) for one, due in zip(record.corrections, case.due, strict=False)] == list(case.due)
+    assert len(record.corrections) == len(case.due)
+    if case.gone is not None:
+        assert [one.quote for one in record.measures if not one.stands] == list(case.gone)
+
+
+def _shown(one: Correction, due: Due) -> Due:
+    """A correction in the terms of what is due: the due words where it holds them."""
+    withdrawn = due.withdrawn if due.withdrawn.lower() in one.withdraws.text.lower() else one.withdraws.text
+    holds = due.holds if due.holds.lower() in one.replacement.lower() else one.replacement
+    value = due.value if one.value is not None and one.value == pytest.approx(due.value) else one.value
+    return Due(withdrawn, holds, value, one.unit, one.scope)
+
+
+@pytest.mark.parametrize("case", [pytest.param(case, id=case.title) for case in cases("stands.txt")])
+def test_look_alikes_take_nothing_back(case: Case, extractor: Extractor) -> None:
+    record = _read(extractor, case.cues)
+    assert [one.quote for one in record.corrections] == []
+    assert all(one.stands for one in record.measures)
