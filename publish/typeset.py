@@ -12,7 +12,10 @@ from markupsafe import Markup, escape
 NARROW_SPACE = "\N{NARROW NO-BREAK SPACE}"
 
 _LARGEST_DENOMINATOR = 128
-_FRACTION = re.compile(r"(?<![\w/.,])(?:(\d{1,4})[ \u00a0\u202f])?(\d{1,3})/(\d{1,3})(?![\w/]|\.\d)")
+_FRACTION = re.compile(
+    r"(?<![\w/.,])(?P<open>\(?)(?:(?P<whole>\d{1,4})[ \u202f])?(?P<above>\d{1,3})/(?P<below>\d{1,3})(?![\w/]|\.\d)"
+    r"(?P<unit>\u202f[^\s<&]+)?"
+)
 _MINUS = re.compile(r"(?<![\w.)\]-])-(?=\d)")
 _TIMES = re.compile(r"(?<=\d) ?x ?(?=\d)")
 
@@ -28,8 +31,11 @@ def plain(text: str) -> str:
 
 
 def _set_fraction(match: re.Match[str]) -> str:
-    whole, above, below = match.groups()
+    opened, whole, above, below, unit = match.groups(default="")
     if not 0 < int(above) < int(below) <= _LARGEST_DENOMINATOR:
         return match.group(0)
     part = f'<span class="frac"><span>{above}</span>/<span>{below}</span></span>'
-    return f'<span class="mixed">{whole}{NARROW_SPACE}{part}</span>' if whole else part
+    if not (opened or whole or unit):
+        return part
+    before = f"{whole}{NARROW_SPACE}" if whole else ""
+    return f'<span class="nobreak">{opened}{before}{part}{unit}</span>'

@@ -112,7 +112,7 @@ def test_a_page_that_nobody_read_says_so() -> None:
 @pytest.mark.parametrize(
     ("name", "told"),
     [
-        ("summary", "Action, strings, treble side, 12th fret: 5/64 in (2.0 mm) as found, 4/64 in (1.6 mm) as left."),
+        ("summary", "Action, strings, treble side, 12th fret: 5/64 in · 2.0 mm as found, 4/64 in · 1.6 mm as left."),
         ("summary", "Open: 2 statements to settle, 1 statement to check, 1 job left for later, 1 doubt to look up."),
         ("queries", "To settle 16 in is 406 mm, not 250 mm. Said: “16 in, that is 250 mm”."),
         ("found-left", "Relief neck, 7th fret 0.012 in"),

@@ -20,7 +20,9 @@ HALF = '<span class="frac"><span>1</span>/<span>2</span></span>'
     [
         ("1/2 in", f"{HALF} in"),
         ("5/64", '<span class="frac"><span>5</span>/<span>64</span></span>'),
-        ("about 3 1/2 in", f'about <span class="mixed">3{NARROW_SPACE}{HALF}</span> in'),
+        ("about 3 1/2 in", f'about <span class="nobreak">3{NARROW_SPACE}{HALF}</span> in'),
+        ("5 1/2\u00a0in, so", f'<span class="nobreak">5{NARROW_SPACE}{HALF}{NARROW_SPACE}in,</span> so'),
+        ("12\u00a0mm (1/2\u00a0in)", f'12{NARROW_SPACE}mm <span class="nobreak">({HALF}{NARROW_SPACE}in)</span>'),
         ("0.012\u00a0in", f"0.012{NARROW_SPACE}in"),
         ("down to -5\u00a0°C", f"down to −5{NARROW_SPACE}°C"),
         ("a 2 x 4", "a 2 × 4"),
