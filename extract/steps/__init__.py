@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from spacy.tokens import Doc
 
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import pieces_of
 from extract.spans import Action, Measured
-from extract.steps.bench import Bench
 from extract.steps.gather import gather
 from extract.steps.merge import merge
 from extract.steps.order import in_order
-from extract.steps.pieces import pieces_of
 from extract.steps.wording import to_action
 from extract.trade import Trade
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from extract.clauses.pieces import Piece
+from extract.clauses.things import Thing
 from extract.record import Mode
-from extract.steps.pieces import Piece
-from extract.steps.things import Thing
 
 
 @dataclass(frozen=True, slots=True)

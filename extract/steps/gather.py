@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.history import told_history
+from extract.clauses.pieces import Piece
+from extract.clauses.things import Thing, thing_at
+from extract.clauses.topics import Topics
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
-from extract.steps.referents import Topics
 from extract.steps.scene import Scene
 from extract.steps.shapes import SHAPES
 from extract.steps.shapes.listed import tool_list
-from extract.steps.things import Thing, thing_at
 from extract.steps.vetoes import VETOES
-from extract.steps.vetoes.history import told_history
 
 
 def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Candidate, ...]:

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.things import name_of
 from extract.steps.candidate import Candidate
-from extract.steps.things import name_of
 
 
 @dataclass(frozen=True, slots=True)

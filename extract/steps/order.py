@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from extract.clauses.bench import Bench
+from extract.clauses.talk import phrase_length, talk
 from extract.spans import Action
-from extract.steps.bench import Bench
-from extract.steps.talk import phrase_length, talk
 
 _LOOK_BACK = 4
 """Tokens before a step's first one in which the words may stand."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,14 +5,17 @@ Base form first, the thing named, first person and fillers gone, figures kept as
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
+from extract.clauses.bench import Bench
+from extract.clauses.cleaning import cleaned
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.pieces import Piece
+from extract.clauses.things import Thing, kind_of, name_of
 from extract.spans import Action
-from extract.steps.bench import PARTICLES, Bench
 from extract.steps.candidate import Candidate
-from extract.steps.cleaning import cleaned
 from extract.steps.merge import Group
-from extract.steps.pieces import Piece
 from extract.steps.shapes.tools import figure_verb
-from extract.steps.things import Thing, kind_of, name_of
 
 _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
 _LONGEST_TAIL = 14
@@ -136,7 +139,8 @@ def _noun(bench: Bench, thing: Thing, meant: Thing | None) -> str:
 
 def _tail(bench: Bench, pieces: tuple[Piece, ...], candidate: Candidate) -> str:
     """The clause behind an action that says how far or how long, where it is short."""
-    behind = next((piece for piece in pieces if piece.start >= candidate.end), None)
+    index = bisect_left(pieces, candidate.end, key=lambda piece: piece.start)
+    behind = pieces[index] if index < len(pieces) else None
     if behind is None or behind.joiner not in _TAILS or behind.sentence != candidate.piece.sentence:
         return ""
     if behind.end - behind.start > _LONGEST_TAIL or (

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.advice import advice
 from extract.steps.shapes.bare import bare_participle
 from extract.steps.shapes.command import command

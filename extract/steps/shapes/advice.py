@@ -5,9 +5,9 @@ Refuses "you'll split the side" (what would happen), "you did too much", "you co
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.verb_phrase import verb_phrase
 
 _URGED = frozenset({"want", "need", "have", "got", "ought"})

@@ -5,9 +5,9 @@ Refuses "swells up" (its subject was the tenon), "stands three foot one" (a desc
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.verb_phrase import verb_phrase
 
 

@@ -5,10 +5,11 @@ Refuses "glue's regular hide glue" (a noun), "looks too shiny" (no base form).
 
 from __future__ import annotations
 
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.pieces import Piece
 from extract.record import Mode
-from extract.steps.bench import PARTICLES, Bench
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.verb_phrase import verb_phrase
 
 _GENERAL = frozenset({"always", "before", "or", "if", "unless"})

@@ -5,10 +5,10 @@ Refuses "what we're after is seven" (no verb of work behind the frame).
 
 from __future__ import annotations
 
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
 from extract.record import Mode
-from extract.steps.bench import Bench
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.verb_phrase import verb_phrase
 
 _FRAMES = frozenset(

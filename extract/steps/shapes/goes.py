@@ -5,10 +5,11 @@ Refuses "the play goes" (nowhere), "a business card goes in" (a comparison), "th
 
 from __future__ import annotations
 
-from extract.steps.bench import PARTICLES, Bench
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.pieces import Piece
+from extract.clauses.things import is_plural, is_workable, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
-from extract.steps.things import is_plural, is_workable, thing_at
 
 _MOVES = frozenset({"goes", "go", "comes", "come", "slides", "slips", "drops", "lifts", "went", "came"})
 _PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}

@@ -5,10 +5,11 @@ Refuses "there goes my afternoon" (no thing of the bench).
 
 from __future__ import annotations
 
-from extract.steps.bench import PARTICLES, Bench
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.pieces import Piece
+from extract.clauses.things import thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
-from extract.steps.things import thing_at
 
 _MOVES = frozenset({"comes", "goes", "go", "come", "came", "went"})
 

@@ -5,11 +5,11 @@ Refuses "cup and cone, 8 speed" (a description: neither tool nor figure that tel
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
+from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.tools import figure_verb, tool_verb
-from extract.steps.things import Thing, is_workable, kind_of, thing_at
 
 _EFFORTS = (("keep", "at", "it"), ("keep", "going"), ("at", "it"), ("and", "patience"), ("elbow", "grease"))
 _REACH = 4

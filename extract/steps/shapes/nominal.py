@@ -5,12 +5,12 @@ Refuses "a crack in the top" (a fault), "the plug in the wall" (a part).
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
+from extract.clauses.things import Thing, is_workable, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.tools import tool_verb
 from extract.steps.shapes.verb_phrase import work_noun
-from extract.steps.things import Thing, is_workable, thing_at
 
 _ONTO = frozenset(
     {"on", "over", "of", "along", "across", "round", "around", "to", "down", "between", "into", "at", "in", "for"}

@@ -5,10 +5,10 @@ Refuses "i can live with that" (no work), "i didn't glue it" (not done), "i was 
 
 from __future__ import annotations
 
+from extract.clauses.bench import Bench, Verb
+from extract.clauses.pieces import Piece
 from extract.record import Mode
-from extract.steps.bench import SELF, Bench, Verb
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.verb_phrase import verb_phrase
 
 _AUXILIARY_PAIRS = {
@@ -66,7 +66,7 @@ _UNREAL = frozenset({"used", "did", "do", "was", "were", "might", "may", "could"
 def own_hand(bench: Bench, piece: Piece) -> Candidate | None:
     """A piece whose subject is the speaker and whose verb is done, being done or planned."""
     at = piece.lead
-    if bench.word(at) not in SELF or (piece.leans and piece.joiner not in {"which", "when"}):
+    if bench.word(at) not in {"i", "we"} or (piece.leans and piece.joiner not in {"which", "when"}):
         return None
     read = _auxiliaries(bench, at + 1, piece.end)
     if read is None:

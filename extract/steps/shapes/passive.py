@@ -5,11 +5,11 @@ Refuses "neck's stamped 1976" (a description), "it was glued once before" (someb
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
+from extract.clauses.things import thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.verb_phrase import verb_phrase
-from extract.steps.things import thing_at
 
 _NOW = frozenset({"gets", "get", "is", "are", "'s", "'re", "getting", "was", "were"})
 

@@ -5,12 +5,12 @@ Refuses "it gets weak as water" (no treatment), "the kid gets a new horn" (no wo
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
+from extract.clauses.things import is_workable, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.tools import tool_verb
 from extract.steps.shapes.verb_phrase import work_noun
-from extract.steps.things import is_workable, thing_at
 
 _GETTING = (
     ("gets",),

@@ -5,11 +5,12 @@ Refuses "that's the old bridge" (nothing done), "the customer's neck glued" with
 
 from __future__ import annotations
 
-from extract.steps.bench import PARTICLES, Bench
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.pieces import Piece
+from extract.clauses.things import is_workable, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.verb_phrase import verb_phrase
-from extract.steps.things import is_workable, thing_at
 
 
 def shown(bench: Bench, piece: Piece) -> Candidate | None:

@@ -5,10 +5,11 @@ Refuses "rim's out by 2 mm", "the tuner's off a shade", "the light's on" (no thi
 
 from __future__ import annotations
 
-from extract.steps.bench import PARTICLES, Bench
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.pieces import Piece
+from extract.clauses.things import is_workable, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
-from extract.steps.things import is_workable, thing_at
 
 _STATES = frozenset({"off", "on", "in", "out", "apart", "together", "back", "through", "home"})
 _ENDS = frozenset({"", ".", ",", ";", "!", "and", "on", "at", "now", "then", "in", "for", "with", "again"})

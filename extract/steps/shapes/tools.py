@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
-from extract.steps.things import Thing, name_of
+from extract.clauses.bench import Bench
+from extract.clauses.things import Thing, name_of
 
 
 def tool_verb(bench: Bench, thing: Thing) -> str | None:

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from extract.steps.bench import PARTICLES, Bench, Verb
+from extract.clauses.bench import Bench, Verb
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.things import Thing, kind_of, thing_at
 from extract.steps.shapes.tools import tool_verb
-from extract.steps.things import Thing, kind_of, thing_at
 
 _ADVERBS = frozenset({"RB", "RBR", "UH"})
 _ALWAYS_PART = frozenset({"off", "out", "down", "up", "apart", "back", "in", "on", "together"})

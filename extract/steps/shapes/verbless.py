@@ -5,11 +5,12 @@ Refuses "rear wheel off a commuter" (where it comes from), "water in the case" (
 
 from __future__ import annotations
 
-from extract.steps.bench import PARTICLES, Bench
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.pieces import Piece
+from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.pieces import Piece
 from extract.steps.shapes.tools import tool_verb
-from extract.steps.things import Thing, is_workable, kind_of, thing_at
 
 _ONTO = frozenset(
     {

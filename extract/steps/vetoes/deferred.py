@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from extract.clauses.talk import phrase_length, talk
 from extract.steps.scene import Scene
-from extract.steps.talk import phrase_length, talk
 
 
 def deferred(scene: Scene) -> bool:

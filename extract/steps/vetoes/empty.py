@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from extract.steps.bench import PARTICLES
+from extract.clauses.grammar import PARTICLES
+from extract.clauses.things import is_workable, kind_of
 from extract.steps.scene import Scene
-from extract.steps.things import is_workable, kind_of
 
 _HAVING = frozenset(
     {

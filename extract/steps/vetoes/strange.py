@@ -5,8 +5,8 @@
 
 from __future__ import annotations
 
+from extract.clauses.things import kind_of
 from extract.steps.scene import Scene
-from extract.steps.things import kind_of
 
 _HANDLED = frozenset({"part", "tool", "material", "pronoun", "damage"})
 

@@ -1,6 +1,6 @@
-"""A narration as the steps read it: each token's verb form, and the trade's own terms.
+"""A narration as clauses are read from it: each token's verb form, and the trade's own terms.
 
-The parse of raw captions is often wrong about who does what, so steps are read from tags, word forms and word order;
+The parse of raw captions is often wrong about who does what, so clauses are read from tags, word forms and word order;
 the lemmatiser and the tagger are asked, the tree is not.
 """
 
@@ -12,76 +12,19 @@ from typing import Literal
 
 from spacy.tokens import Doc, Token
 
+from extract.clauses.grammar import PARTICLES, grammar
+from extract.clauses.talk import talk
+from extract.clauses.terms import TermKind, TermSpan, find_terms
+from extract.clauses.words import BenchWords, bench_words
 from extract.narration import narration_of
 from extract.spans import Measured
-from extract.steps.talk import talk
-from extract.steps.words import BenchWords, bench_words
 from extract.trade import Trade
 
 Form = Literal["base", "ing", "past", "s"]
 
-PARTICLES = frozenset(
-    {
-        "on",
-        "off",
-        "in",
-        "out",
-        "up",
-        "down",
-        "back",
-        "apart",
-        "through",
-        "over",
-        "away",
-        "along",
-        "round",
-        "around",
-        "together",
-        "home",
-        "under",
-        "underneath",
-        "aside",
-        "loose",
-        "free",
-        "open",
-        "across",
-        "forward",
-        "tight",
-        "flush",
-    }
-)
-"""Words behind a verb that carry part of its sense."""
-
-OBJECT_PRONOUNS = frozenset(
-    {"it", "them", "her", "him", "that", "this", "these", "those", "each", "both", "everything", "one"}
-)
-SELF = frozenset({"i", "we"})
-_IS = frozenset({"'s", "is", "was", "'ll", "will", "goes"})
-_ARE = frozenset({"'re", "are", "were", "'ll", "will", "go"})
-_POINTERS = {"that": _IS, "this": _IS, "these": _ARE, "those": _ARE, "there": _IS | _ARE, "what": _IS | _ARE}
-_SUBJECTS = frozenset(
-    {
-        "i",
-        "we",
-        "you",
-        "he",
-        "she",
-        "they",
-        "it",
-        "who",
-        "everything",
-        "nothing",
-        "nobody",
-        "somebody",
-        "someone",
-        "everybody",
-        *_POINTERS,
-    }
-)
 _FORM_OF_TAG: dict[str, Form] = {"VB": "base", "VBP": "base", "VBG": "ing", "VBD": "past", "VBN": "past", "VBZ": "s"}
-_AUXILIARIES = frozenset(
-    {"be", "have", "do", "will", "would", "can", "could", "shall", "should", "may", "might", "must"}
-)
+_FINITE = frozenset({"VBP", "VBZ", "VBD", "MD"})
+_BEFORE_NOUN = frozenset({"DT", "PRP$", "JJ"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,60 +49,36 @@ class Bench:
         self.narration = narration_of(doc)
         self.cue = self.narration.cue
         self.lower = tuple(token.lower_ for token in doc)
+        self._tags = tuple(token.tag_ for token in doc)
         self._trade = trade
         self._units = {one.quantity.start: one.quantity.unit.kind for one in measures if one.quantity.unit is not None}
 
     def __len__(self) -> int:
-        return len(self.doc)
+        return len(self.lower)
 
     @cached_property
-    def terms(self) -> dict[int, tuple[int, str, str]]:
-        """Token -> (end, name, "part" | "tool" | "material") of the longest trade term that begins there."""
-        found: dict[int, tuple[int, str, str]] = {}
-        known: dict[str, list[tuple[tuple[str, ...], str, str]]] = {}
-        for kind, terms in (
-            ("part", self._trade.parts),
-            ("material", self._trade.materials),
-            ("tool", self._trade.tools),
-        ):
-            for term in terms:
-                for said in {term.name, *term.said}:
-                    phrase = tuple(said.split())
-                    known.setdefault(phrase[0], []).append((phrase, term.name, kind))
-        for at, word in enumerate(self.lower):
-            for key in {word, _singular(word)}:
-                for phrase, name, kind in known.get(key, ()):
-                    end = at + len(phrase)
-                    if word == "ca" and self.word(at + 1) == "n't":
-                        continue
-                    if (
-                        end <= len(self)
-                        and all(
-                            phrase[k] in (self.lower[at + k], _singular(self.lower[at + k])) for k in range(len(phrase))
-                        )
-                        and (at not in found or end > found[at][0])
-                    ):
-                        found[at] = (end, name, kind)
-        return found
+    def terms(self) -> dict[int, TermSpan]:
+        """Token -> the longest trade term that begins there."""
+        return find_terms(self.lower, self._trade)
 
     @cached_property
-    def term_kind(self) -> tuple[str | None, ...]:
+    def term_kind(self) -> tuple[TermKind | None, ...]:
         """Kind of trade term that each token is part of, or null."""
-        kinds: list[str | None] = [None] * len(self)
-        for at, (end, _, kind) in self.terms.items():
-            for k in range(at, end):
-                kinds[k] = kind if kinds[k] is None or end - at > 1 else kinds[k]
+        kinds: list[TermKind | None] = [None] * len(self)
+        for at, term in self.terms.items():
+            for k in range(at, term.end):
+                kinds[k] = term.kind if kinds[k] is None or term.end - at > 1 else kinds[k]
         return tuple(kinds)
 
     @cached_property
     def in_long_term(self) -> frozenset[int]:
         """Tokens of terms of several words: "steel" and "wool"."""
-        return frozenset(k for at, (end, _, _) in self.terms.items() if end - at > 1 for k in range(at, end))
+        return frozenset(k for at, term in self.terms.items() if term.end - at > 1 for k in range(at, term.end))
 
     @cached_property
     def inside_term(self) -> frozenset[int]:
         """Tokens that are in a term of several words, its first one left out: "glue" in "hide glue"."""
-        return frozenset(k for at, (end, _, _) in self.terms.items() for k in range(at + 1, end))
+        return frozenset(k for at, term in self.terms.items() for k in range(at + 1, term.end))
 
     def unit_kinds(self, start: int, end: int) -> frozenset[str]:
         """Kinds of unit of the measures that begin among the tokens: "torque", "length"."""
@@ -171,7 +90,7 @@ class Bench:
 
     def tag(self, at: int) -> str:
         """Part-of-speech tag at a token, "" beyond the end."""
-        return self.doc[at].tag_ if 0 <= at < len(self) else ""
+        return self._tags[at] if 0 <= at < len(self) else ""
 
     def is_noun(self, at: int) -> bool:
         """True for a noun by its tag or by the trade's lists, where it isn't used as a verb."""
@@ -187,45 +106,47 @@ class Bench:
         """A term that the tagger calls a verb is a noun where no object follows: "chassis out", "felt feet on"."""
         if self.tag(at) not in {"VB", "VBP", "VBD"}:
             return True
-        return (self.word(at + 1) in PARTICLES and not self.takes_object(at + 2)) or self.tag(at + 1) in {
-            "NN",
-            "NNS",
-            ",",
-            ".",
-        }
+        followed = self.tag(at + 1) in {"NN", "NNS", ",", "."}
+        return followed or (self.word(at + 1) in PARTICLES and not self.takes_object(at + 2))
 
     def verb(self, at: int) -> Verb | None:
         """The token as a verb, or null where it can't be one."""
         if not 0 <= at < len(self):
             return None
+        pair = self._pair(at)
+        if pair is not None:
+            return pair
         token, word = self.doc[at], self.lower[at]
         form = _FORM_OF_TAG.get(token.tag_)
-        pair = f"{word} {self.word(at + 1)}"
-        if (
-            pair in self.words.work
-            and self.word(at + 1) not in PARTICLES
-            and self.tag(at - 1) not in {"DT", "PRP$", "JJ"}
-        ):
-            return Verb(at + 1, pair, "base", tagged=False)
-        if form in ("ing", "s") and self.term_kind[at] is not None and not self.takes_object(at + 1):
-            return None
-        if self.term_kind[at] is not None and self.word(at + 1) in PARTICLES and not self.takes_object(at + 2):
-            return None
-        if self.term_kind[at] is not None and form in ("base", "past") and self.tag(at + 1) in {"NN", "NNS"}:
-            return None
         if form == "past" and word in self.words.same_past:
             form = "base"
-        if form and (token.lemma_ in _AUXILIARIES or "'" in word) and not self._has_object(at):
+        if self.term_kind[at] is not None and self._term_is_noun(at, form):
+            return None
+        if form and (token.lemma_ in grammar().auxiliaries or "'" in word) and not self._has_object(at):
             return None
         if form:
             return Verb(at, self._base(token, form), form, tagged=True)
         if self.words.knows(word):
             return Verb(at, word, "base", tagged=False)
-        for ending, ing_form in (("ing", "ing"), ("ed", "past")):
+        endings: tuple[tuple[str, Form], ...] = (("ing", "ing"), ("ed", "past"))
+        for ending, form_here in endings:
             stem = self._stem(word, ending)
             if stem:
-                return Verb(at, stem, ing_form, tagged=False)  # type: ignore[arg-type]
+                return Verb(at, stem, form_here, tagged=False)
         return None
+
+    def _pair(self, at: int) -> Verb | None:
+        """ "dry fit the spindles": a verb of two words."""
+        pair = f"{self.lower[at]} {self.word(at + 1)}"
+        known = pair in self.words.work and self.word(at + 1) not in PARTICLES
+        return Verb(at + 1, pair, "base", tagged=False) if known and self.tag(at - 1) not in _BEFORE_NOUN else None
+
+    def _term_is_noun(self, at: int, form: Form | None) -> bool:
+        if self.word(at + 1) in PARTICLES and not self.takes_object(at + 2):
+            return True
+        if form in ("ing", "s"):
+            return not self.takes_object(at + 1)
+        return form in ("base", "past") and self.tag(at + 1) in {"NN", "NNS"}
 
     def is_bare_verb(self, at: int) -> bool:
         """True for a base form that could begin a command: "file it", "slide the keeper on".
@@ -252,28 +173,23 @@ class Bench:
 
     def takes_object(self, at: int) -> bool:
         """True where an object begins that no noun before it could carry: "the", "my", "it", "them"."""
-        return self.tag(at) in {"DT", "PRP$"} or (self.word(at) in OBJECT_PRONOUNS and not self.begins_clause(at))
+        return self.tag(at) in {"DT", "PRP$"} or (
+            self.word(at) in grammar().object_pronouns and not self.begins_clause(at)
+        )
 
     def begins_clause(self, at: int) -> bool:
         """True where a subject pronoun stands before a finite verb: "it sounds", "there's", "that is"."""
-        word = self.word(at)
-        if word not in _SUBJECTS:
+        words, word = grammar(), self.word(at)
+        if word not in words.subjects and word not in words.pointers:
             return False
         behind = at + 2 if self.word(at + 1) == "else" else at + 1
         while behind < at + 3 and self.tag(behind) == "RB" and self.word(behind) not in {"n't", "not"}:
             behind += 1
-        finite = self.tag(behind) in {"VBP", "VBZ", "VBD", "MD"} or self.word(behind) in {
-            "'s",
-            "'re",
-            "'ve",
-            "'m",
-            "'ll",
-            "'d",
-        }
-        if word in _POINTERS:
-            return self.word(behind) in _POINTERS[word]
-        singular = word in {"it", "he", "she", "everything", "nothing", "nobody", "somebody", "someone", "everybody"}
-        return finite and not (singular and self.tag(behind) == "VBP" and self.word(behind)[:1] != "'")
+        if word in words.pointers:
+            return self.word(behind) in words.pointers[word]
+        if self.word(behind) in words.finite:
+            return True
+        return self.tag(behind) in _FINITE and not (word in words.singular_subjects and self.tag(behind) == "VBP")
 
     def _base(self, token: Token, form: Form) -> str:
         lemma = token.lemma_.lower()
@@ -293,9 +209,3 @@ class Bench:
             if self.words.knows(base):
                 return base
         return None
-
-
-def _singular(word: str) -> str:
-    if len(word) > 3 and word.endswith("s") and not word.endswith("ss"):
-        return word[:-1]
-    return word

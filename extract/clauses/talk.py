@@ -53,4 +53,15 @@ def talk() -> Talk:
 
 def phrase_length(words: tuple[str, ...], at: int, phrases: frozenset[Phrase]) -> int:
     """How many words of the longest phrase begin at a place, 0 where none does."""
-    return max((len(phrase) for phrase in phrases if phrase == words[at : at + len(phrase)]), default=0)
+    if at >= len(words):
+        return 0
+    likely = _by_first_word(phrases).get(words[at], ())
+    return max((len(phrase) for phrase in likely if phrase == words[at : at + len(phrase)]), default=0)
+
+
+@cache
+def _by_first_word(phrases: frozenset[Phrase]) -> dict[str, tuple[Phrase, ...]]:
+    by_word: dict[str, tuple[Phrase, ...]] = {}
+    for phrase in phrases:
+        by_word[phrase[0]] = (*by_word.get(phrase[0], ()), phrase)
+    return by_word

@@ -5,9 +5,9 @@
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
-from extract.steps.pieces import Piece
-from extract.steps.things import Thing, is_plural, is_workable, kind_of, thing_at
+from extract.clauses.bench import Bench
+from extract.clauses.pieces import Piece
+from extract.clauses.things import Thing, is_plural, is_workable, kind_of, thing_at
 
 _REACH = 6
 """Cues. Farther back a pronoun's noun is anybody's guess."""

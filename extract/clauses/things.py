@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from extract.steps.bench import OBJECT_PRONOUNS, PARTICLES, Bench
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES, grammar
 
 _BEFORE_NOUN = frozenset({"PDT", "DT", "PRP$", "CD", "JJ", "JJR", "JJS", "VBN", "VBG", "POS", "HYPH"})
-_LOOSE_PRONOUNS = OBJECT_PRONOUNS | {"they", "she", "all", "everything", "most"}
+_LOOSE_PRONOUNS = grammar().object_pronouns | {"they", "she", "all", "everything", "most"}
 _REACH = 9
 _QUANTIFIERS = frozenset(
     {("a", word) for word in ("bit", "hair", "touch", "shade", "tad", "little", "fraction", "lot", "smidge", "whisker")}
@@ -86,7 +87,7 @@ def name_of(bench: Bench, thing: Thing) -> str:
         return ""
     start = thing.head
     for at in range(thing.start, thing.head):
-        end = bench.terms.get(at, (0, "", ""))[0]
+        end = term.end if (term := bench.terms.get(at)) else 0
         if end == thing.head + 1:
             start = at
             break

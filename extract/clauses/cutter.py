@@ -1,194 +1,28 @@
-"""Clauses: the stretches of a narration that say one thing.
+"""Where one clause ends and the next begins.
 
-Takes "coil it down | slide the keeper on | hook it on the arbor | and last winter i said ..."; refuses a cut inside
-"let it walk" or "ask me how i know".
+Each question looks at one token: is there a joining word, a subject, a command, a state, a breath? The first yes cuts.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from extract.clauses.bench import Bench
+from extract.clauses.grammar import PARTICLES, grammar
+from extract.clauses.things import thing_at
 
-from extract.steps.bench import PARTICLES, Bench
-from extract.steps.things import thing_at
-
-_ALWAYS = frozenset(
-    {
-        "because",
-        "cos",
-        "'cause",
-        "unless",
-        "if",
-        "when",
-        "while",
-        "where",
-        "which",
-        "who",
-        "whose",
-        "although",
-        "though",
-        "whereas",
-        "whenever",
-        "once",
-    }
-)
-_WITH_CLAUSE = frozenset({"till", "until", "before", "after", "since", "as", "like", "than"})
-_JOINS = frozenset({"and", "but", "or", "then", "so"})
-_SKIPPED = frozenset(
-    {
-        "and",
-        "then",
-        "now",
-        "so",
-        "but",
-        "well",
-        "right",
-        "ok",
-        "okay",
-        "alright",
-        "oh",
-        "next",
-        "just",
-        "also",
-        "first",
-        "yes",
-        "yeah",
-        "no",
-        "um",
-        "uh",
-        "er",
-        "like",
-        "anyway",
-        "actually",
-        "please",
-        "gently",
-        "carefully",
-        "slowly",
-        "all",
-        "maybe",
-        "still",
-        "only",
-        "always",
-        "simply",
-        "quickly",
-        "lightly",
-        ",",
-        "there",
-        "finally",
-        "lastly",
-        "again",
-        "or",
-        "man",
-        "lord",
-    }
-)
-_WH = frozenset(
-    {
-        "what",
-        "how",
-        "why",
-        "whatever",
-        "whoever",
-        "where",
-        "whether",
-        "that",
-        "sure",
-        "which",
-        "who",
-        "when",
-        "mind",
-        "see",
-        "check",
-    }
-)
-_ASKING = frozenset(
-    {
-        "'ve",
-        "have",
-        "do",
-        "did",
-        "does",
-        "am",
-        "are",
-        "is",
-        "was",
-        "can",
-        "could",
-        "will",
-        "would",
-        "should",
-        "of",
-        "with",
-    }
-)
-_REPORTING = frozenset({"know", "think", "say", "said", "guess", "see", "mean", "reckon", "thought", "knew"})
-_BOUND = frozenset({"i", "we", "you", "they", "to", "not", "n't", "let", "help", "'s"})
 _CLOSED = frozenset({"IN", "DT", "CC", "TO", "JJ", "CD", "PRP$", "MD", "WRB", "WDT", "WP", "POS", "PDT"})
+"""Tags of words that no clause ends on."""
 _PUNCTUATION = frozenset({",", ";", ":", "—", "–", ".", "?", "!", "...", "…", "(", ")", '"'})
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """Tokens `start` to `end`; `joiner` is the word that ties it to what came before, "" where there is none.
-
-    `lead` is the first token behind joiner, openers and adverbs.
-    """
-
-    start: int
-    end: int
-    joiner: str
-    lead: int
-    sentence: int
-
-    @property
-    def leans(self) -> bool:
-        """True where the piece only says when, why or how long."""
-        return self.joiner in _ALWAYS | _WITH_CLAUSE
-
-
-def pieces_of(bench: Bench) -> tuple[Piece, ...]:
-    """The pieces of a narration, in order, every token in exactly one. Linear in the number of tokens."""
-    cutter = _Cutter(bench)
-    starts = [0] if len(bench) else []
-    for at in range(1, len(bench)):
-        if cutter.cuts(at, starts[-1]):
-            starts.append(at)
-    pieces = []
-    sentence = 0
-    for start, end in zip(starts, [*starts[1:], len(bench)], strict=True):
-        if start and bench.doc[start].is_sent_start:
-            sentence += 1
-        pieces.append(_piece(bench, start, end, sentence))
-    return tuple(pieces)
-
-
-def _piece(bench: Bench, start: int, end: int, sentence: int) -> Piece:
-    word = bench.word(start)
-    joiner = word if word in _ALWAYS | _JOINS or (word in _WITH_CLAUSE and end - start > 1) else ""
-    if word in {"and", "but"} and bench.word(start + 1) in _ALWAYS | {"before", "after", "till", "until"}:
-        joiner = bench.word(start + 1)
-    lead = start
-    while lead < end - 1 and (bench.word(lead) in _SKIPPED | _ALWAYS or (lead == start and joiner)):
-        inverted = bench.word(lead) in PARTICLES | {"there"} and bench.word(lead + 1) in {
-            "goes",
-            "comes",
-            "go",
-            "come",
-            "came",
-            "went",
-        }
-        if bench.begins_clause(lead) or inverted:
-            break
-        lead += 1
-    return Piece(start, end, joiner, lead, sentence)
-
-
-class _Cutter:
+class Cutter:
     """Says at each token whether a new piece begins there."""
 
     def __init__(self, bench: Bench) -> None:
         self._bench = bench
+        self._words = grammar()
 
     def cuts(self, at: int, start: int) -> bool:
+        """True where a piece begins at a token, the piece before having begun at `start`."""
         bench = self._bench
         if bench.doc[at].is_sent_start:
             return True
@@ -196,7 +30,7 @@ class _Cutter:
             return False
         if bench.word(at - 1) in _PUNCTUATION - {".", "(", '"'}:
             return True
-        if not any(bench.word(k) not in _SKIPPED | _ALWAYS | _WITH_CLAUSE for k in range(start, at)):
+        if not any(bench.word(k) not in self._words.openers | self._words.leaning for k in range(start, at)):
             return False
         return (
             self._joins(at)
@@ -209,9 +43,9 @@ class _Cutter:
 
     def _joins(self, at: int) -> bool:
         bench, word = self._bench, self._bench.word(at)
-        if word in _ALWAYS:
+        if word in self._words.subordinators:
             return bench.word(at - 1) not in {"ask", "see", "know", "tell", "what", "as"}
-        if word in _WITH_CLAUSE:
+        if word in self._words.half_subordinators:
             return self._clause_follows(at + 1) or (
                 word in {"before", "after", "till", "until"} and bench.tag(at + 1) == "VBG"
             )
@@ -233,7 +67,7 @@ class _Cutter:
             at += 1
         if bench.is_bare_verb(at) or bench.tag(at) in {"VB", "VBP", "VBD", "MD", "VBG"}:
             return True
-        return bench.word(at) in PARTICLES and bench.word(at + 1) in {"comes", "goes", "go", "come"}
+        return bench.word(at) in PARTICLES and bench.word(at + 1) in self._words.movers
 
     def _clause_follows(self, at: int) -> bool:
         bench = self._bench
@@ -256,7 +90,10 @@ class _Cutter:
     def _subject(self, at: int) -> bool:
         bench = self._bench
         before = bench.word(at - 1)
-        if not bench.begins_clause(at) or before in _WH | _JOINS | _ALWAYS | _WITH_CLAUSE | _ASKING:
+        if (
+            not bench.begins_clause(at)
+            or before in self._words.governors | self._words.joins | self._words.leaning | self._words.asking
+        ):
             return False
         if bench.word(at) in {"i", "we"} and before in {"that", "those", "these", "this", "each", "both", "all"}:
             return True
@@ -281,16 +118,16 @@ class _Cutter:
             return (
                 verb is not None
                 and bench.tag(at - 1) not in {"NNS", "PRP", "WP", "MD", "VBP", "VBZ", "VBD"}
-                and bench.word(at - 1) not in _JOINS
+                and bench.word(at - 1) not in self._words.joins
             )
         if not bench.is_bare_verb(at) or bench.word(at + 1) in {"to"}:
             return False
         before, word = bench.tag(at - 1), bench.word(at - 1)
-        if (before in _CLOSED - {"IN"} and word != "next") or before == "VB" or word in _BOUND:
+        if (before in _CLOSED - {"IN"} and word != "next") or before == "VB" or word in self._words.bound:
             return False
         if before in {"IN", "RB"} and word not in PARTICLES | {"again", "here", "there", "next", "now", "first"}:
             return False
-        if before.startswith("VB") and word not in _REPORTING:
+        if before.startswith("VB") and word not in self._words.reporting:
             return False
         if before in {"NNS", "NNPS"} and not any(bench.verb(k) or bench.tag(k) == "IN" for k in range(start, at - 1)):
             return False

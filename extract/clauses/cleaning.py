@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from extract.steps.bench import Bench
-from extract.steps.talk import phrase_length, talk
+from extract.clauses.bench import Bench
+from extract.clauses.talk import phrase_length, talk
 
 _EDGES = " ,;:.!?—–-"
 
