@@ -7,9 +7,13 @@ from functools import cache
 from typing import Any
 
 from extract.quantities.draft import Draft, Scene
+from extract.quantities.nearby import topics_near
 from extract.quantities.phrases import Phrases
 from extract.quantities.scale import temperature_scale
 from extract.units import unit_data, unit_named
+
+
+_NAMED = 1.0
 
 
 @cache
@@ -21,15 +25,24 @@ def choose(scene: Scene, draft: Draft) -> Draft:
     """The draft with the unit that the words beside it call for."""
     if draft.unit is None:
         return draft
-    for words in (scene.around(draft), scene.near(draft, 20)):
+    for words in _circles(scene, draft):
         for row, before in _choices():
             if draft.unit.name in row["units"] and _fits(scene, draft, row, before, words):
                 name = row["take"][draft.unit.name]
-                heat = name == "temperature"
-                return replace(draft, unit=temperature_scale(scene, draft) if heat else unit_named(name))
-        if draft.unit.name != "degree" or words & _angle_words():
-            return draft
+                unit = temperature_scale(scene, draft) if name == "temperature" else unit_named(name)
+                return replace(draft, unit=unit or draft.unit)
     return draft
+
+
+def _circles(scene: Scene, draft: Draft) -> list[set[str]]:
+    """The words of the sentence; for degrees also those around it, where the sentence speaks of no other kind."""
+    near = scene.around(draft)
+    if draft.unit is None or draft.unit.name != "degree" or near & _angle_words():
+        return [near]
+    kinds = {hit.topic.kind for weight, hit in topics_near(scene, draft) if weight > _NAMED}
+    if "angle" in kinds and not kinds & {"temperature"}:
+        return []
+    return [near, scene.near(draft, 20)] if not kinds - {"temperature", "time"} else [near]
 
 
 @cache

@@ -49,14 +49,13 @@ def from_form(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate
 def from_habit(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate]:
     """The unit that the trade takes for granted, or the speaker's, for what is spoken of."""
     found = []
-    if in_any_band(scene, draft):
-        unit = temperature_scale(scene, draft)
-        found.append(Candidate(unit, {"heat_band": 1.0} | suits(scene, draft, unit, hits)))
+    scale = temperature_scale(scene, draft)
+    if scale and in_any_band(scene, draft):
+        found.append(Candidate(scale, {"heat_band": 1.0} | suits(scene, draft, scale, hits)))
     for weight, hit in hits:
         topic = hit.topic
-        if topic.kind == "temperature":
-            unit = temperature_scale(scene, draft)
-            found.append(Candidate(unit, {"heat": weight} | suits(scene, draft, unit, hits)))
+        if topic.kind == "temperature" and scale:
+            found.append(Candidate(scale, {"heat": weight} | suits(scene, draft, scale, hits)))
         elif topic.habit and topic.kind != "rotation" and topic.habit in unit_rows():
             unit = unit_named(topic.habit)
             foreign = system_of(unit) not in (None, system_said(scene)) and any(scene.said_systems.values())

@@ -45,11 +45,19 @@ def is_difference(scene: Scene, draft: Draft) -> bool:
     return than.at(scene.tape, draft.end) is not None
 
 
+def _is_verb(scene: Scene, begin: int, end: int) -> bool:
+    """True for the "like" of "I like five" and the "say" of "did I say four"."""
+    word = scene.tape.text(begin) if end == begin + 1 else ""
+    before = scene.tape.text(begin - 1) if begin and not scene.tape.lexemes[begin].breath else ""
+    return before in knowledge().hedge_unless.get(word, ())
+
+
 def _said(scene: Scene, draft: Draft, name: str, gap: int = 2) -> bool:
     lists = knowledge().manner[name]
     start = draft.start
     for _ in range(gap + 1):
-        if lists["before"].before(scene.tape, start) is not None:
+        begin = lists["before"].before(scene.tape, start)
+        if begin is not None and not _is_verb(scene, begin, start):
             return True
         if scene.tape.text(start - 1) not in _GAP:
             break

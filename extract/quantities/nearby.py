@@ -48,7 +48,9 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
     """How well a unit suits what is spoken of and the number's form."""
     number, below = draft.number, draft.number.denominator or 1
     found = {
-        "seldom_bare": float(unit.kind in ("rotation", "time", "ratio")),
+        "bare_turn": float(unit.kind == "rotation"),
+        "bare_time": float(unit.kind == "time"),
+        "bare_ratio": float(unit.kind == "ratio"),
         "fine_metric": float(below >= 4 and below % 5 != 0 and system_of(unit) == "metric"),
         "fine_thou": float(below > 2 and unit.name == "thou"),
         "negative_size": float(number.value < 0 and unit.kind in ("length", "mass", "torque", "pressure", "volume")),

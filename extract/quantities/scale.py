@@ -14,11 +14,11 @@ def system_said(scene: Scene) -> System:
     return "metric" if scene.said_systems["metric"] > scene.said_systems["imperial"] else "imperial"
 
 
-def temperature_scale(scene: Scene, draft: Draft) -> Unit:
-    """Fahrenheit or Celsius for a temperature whose scale was not said.
+def temperature_scale(scene: Scene, draft: Draft) -> Unit | None:
+    """Fahrenheit or Celsius for a temperature whose scale was not said; None where nothing settles it.
 
     A scale said elsewhere in the narration wins; then the only scale in which the figure lies in a band that the trade
-    has for something spoken of beside it; then the scale of the speaker's other units.
+    has for something spoken of beside it. Degrees that are said go by the speaker's other units; "oven at 200" does not.
     """
     rules = unit_data()["temperature"]
     if len(scene.said_scales) == 1:
@@ -26,7 +26,7 @@ def temperature_scale(scene: Scene, draft: Draft) -> Unit:
     fitting = [name for name in (rules["imperial"], rules["metric"]) if _in_a_band(scene, draft, name)]
     if len(fitting) == 1:
         return unit_named(fitting[0])
-    return unit_named(rules[system_said(scene)])
+    return unit_named(rules[system_said(scene)]) if fitting or draft.unit else None
 
 
 def _in_a_band(scene: Scene, draft: Draft, scale: str) -> bool:
