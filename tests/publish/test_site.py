@@ -42,7 +42,12 @@ def test_a_shop_becomes_a_site(shop: Shop) -> None:
         "index.html", "record.json", "captions.vtt", "chapters.vtt", "transcript.txt", "transcript.json",
         "heron bridge #1.webm",
     }  # fmt: skip
-    assert {path.name for path in (shop.public / "assets").iterdir()} == {"notes.css", "print.css", "player.js"}
+    assert {path.name for path in (shop.public / "assets").iterdir()} == {
+        "mark.svg",
+        "notes.css",
+        "print.css",
+        "player.js",
+    }
 
 
 def test_the_same_shop_gives_the_same_bytes(shop: Shop) -> None:
