@@ -9,10 +9,12 @@ from collections.abc import Callable, Iterable
 
 from spacy.tokens import Doc
 
+from extract.corrections.asked_again import find_asked_again
 from extract.corrections.contrast import find_contrasts
 from extract.corrections.earlier_session import find_retractions
 from extract.corrections.pointed_back import find_pointed_back
 from extract.corrections.put_right import find_put_right
+from extract.corrections.recount import find_recounts
 from extract.corrections.refused import find_refused
 from extract.corrections.said_before import find_said_before
 from extract.corrections.scene import Draft, Scene
@@ -33,6 +35,7 @@ Rule = Callable[[Scene], Iterable[Draft]]
 RULES: tuple[tuple[str, Rule], ...] = (
     ("earlier session", find_retractions),
     ("said before", find_said_before),
+    ("recount", find_recounts),
     ("pointed back", find_pointed_back),
     ("slip of figure", find_figure_slips),
     ("slip of unit", find_unit_slips),
@@ -42,6 +45,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("slip of words", find_word_slips),
     ("swapped", find_swapped),
     ("told otherwise", find_told_otherwise),
+    ("asked again", find_asked_again),
     ("refused", find_refused),
 )
 """In order: what one rule has taken, no later one takes again."""

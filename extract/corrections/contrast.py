@@ -13,7 +13,24 @@ from extract.corrections.scene import Draft, Scene, alike, differ
 
 _APART = 3
 _DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "weren't", "ain't"})
-_BACK = 5
+_BACK = 9
+_NEAR = 12
+_OWNING = frozenset(
+    {
+        "said",
+        "told",
+        "misread",
+        "wrong",
+        "mistake",
+        "sorry",
+        "upside",
+        "backwards",
+        "muddled",
+        "again",
+        "glasses",
+        "oops",
+    }
+)
 
 
 def find_contrasts(scene: Scene) -> Iterator[Draft]:
@@ -29,10 +46,18 @@ def find_contrasts(scene: Scene) -> Iterator[Draft]:
         first, second = scene.measured(wrong), scene.measured(right)
         earlier = first_said(scene, wrong, min(denied, right))
         same = [at for at in earlier if scene.context(at) & scene.context(right)]
+        if len(earlier) == 1 and _owned(scene, denied):
+            same = list(earlier)
         if same and alike(first, second) and differ(first, second):
             begin, end = min(right, denied), max(right, wrong) + 1
             gone = (*(scene.measured(at) for at in same), first)
             yield Draft(begin, end, "this_session", (same[0], same[0] + 1), (right, right + 1), gone, second)
+
+
+def _owned(scene: Scene, denied: int) -> bool:
+    """The speaker says near it that the mistake is his own."""
+    near = scene.pieces[max(0, denied - _NEAR) : denied + _NEAR]
+    return any(piece.text in _OWNING for piece in near)
 
 
 def _beside(scene: Scene, denied: int, wrong: int) -> int | None:

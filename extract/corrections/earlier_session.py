@@ -1,19 +1,22 @@
 """Something said or done in an earlier session, and taken back.
 
-Takes "in the film of the viola I put parchment under all four strings ... Nonsense. Only under the A" and "last winter i
-said motor oil was fine ... no it is not you use mainspring grease"; refuses "last week I used hide glue and it held".
+Takes "in the film of the viola I put parchment under all four strings ... Nonsense. Only under the A" and "last winter
+i said motor oil was fine ... no it is not you use mainspring grease"; refuses "last week I used hide glue and it held".
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from extract.corrections.scene import Draft, Scene, alike, differ
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
 
 _CLAIM = 14
 """Words about the naming of an earlier session among which its speaker says what he said or did."""
 _REFUTED = 34
 """Words behind the claim among which it is called wrong."""
+_WEAKLY = 22
+_CLAIMED = 4
+"""Words of a claim, "i told you to" at least."""
 _HELD = 16
 """Words behind that among which the right figure is said."""
 _TEXT = 18
@@ -28,6 +31,9 @@ def find_retractions(scene: Scene) -> Iterator[Draft]:
         if claim is None:
             continue
         refuted = next(iter(scene.words.refuting.find(scene.pieces, claim + 1, claim + _REFUTED)), None)
+        weakly = _weakly_refuted(scene, claim)
+        if refuted is None or (weakly is not None and weakly[0] < refuted[0]):
+            refuted = weakly
         if refuted is not None:
             yield _draft(scene, claim, *refuted)
 
@@ -36,8 +42,10 @@ def _sessions(scene: Scene) -> Iterator[tuple[int, int]]:
     """Where an earlier session is named: "last winter", "in the film of the viola", "in the radio film"."""
     pieces = scene.pieces
     named = dict(scene.words.earlier.find(pieces, 0, len(pieces)))
-    for at, piece in enumerate(pieces):
-        if piece.text in scene.words.shows:
+    for at, piece in enumerate(pieces[:-1]):
+        if piece.measured and kind_of(piece.measured) == "time" and pieces[at + 1].text in ("ago", "back"):
+            named.setdefault(at, at + 2)
+        if piece.text in scene.words.shows or (_is_one(scene, at) and pieces[at + 1].text in ("i", "we", "where")):
             opened = next(
                 (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in ("in", "on", "during")),
                 None,
@@ -45,6 +53,11 @@ def _sessions(scene: Scene) -> Iterator[tuple[int, int]]:
             if opened is not None and "this" not in {pieces[k].text for k in range(opened, at)}:
                 named.setdefault(opened, at + 1)
     yield from sorted(named.items())
+
+
+def _is_one(scene: Scene, at: int) -> bool:
+    """ "the baritone one", which may have been read as a number."""
+    return scene.pieces[at].measured is None and scene.text(at, at + 1).lower() == "one"
 
 
 def _claim(scene: Scene, begin: int, end: int) -> int | None:
@@ -67,6 +80,20 @@ def _is_claim(scene: Scene, at: int) -> bool:
         return False
     after = pieces[at + 1]
     return after.text in scene.words.claiming or after.tag == "VBD"
+
+
+def _weakly_refuted(scene: Scene, claim: int) -> tuple[int, int] | None:
+    """ "I told you to wet it first / no / ...": what was plainly said needs less to be called wrong."""
+    pieces = scene.pieces
+    if not any(piece.text in scene.words.saying for piece in pieces[claim + 1 : claim + 3]):
+        return None
+    for begin, end in scene.words.weak_refuting.find(pieces, claim + _CLAIMED, claim + _WEAKLY):
+        opening = begin
+        while opening > claim and pieces[opening - 1].text in scene.words.leading and not pieces[opening - 1].mark:
+            opening -= 1
+        if pieces[opening - 1].mark or pieces[opening - 1].cue != pieces[opening].cue or opening < begin:
+            return begin, end
+    return None
 
 
 def _draft(scene: Scene, claim: int, refuted: int, behind: int) -> Draft:

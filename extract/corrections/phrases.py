@@ -49,6 +49,7 @@ class CorrectionWords:
     weak_edits: Phrases
     fillers: frozenset[str]
     said: Phrases
+    weakly_said: Phrases
     not_behind: frozenset[str]
     withdrawing: Phrases
     doubtful: Phrases
@@ -68,6 +69,10 @@ class CorrectionWords:
     rechecked: Phrases
     refusing: Phrases
     retracting: Phrases
+    weak_refuting: Phrases
+    saying: frozenset[str]
+    address: frozenset[str]
+    naming: frozenset[str]
     swaps: dict[str, frozenset[str]]
     """To each word those that are said in its place."""
 
@@ -90,6 +95,7 @@ def correction_words() -> CorrectionWords:
         weak_edits=Phrases(edit["weak"]),
         fillers=frozenset(data["fillers"]["words"]),
         said=Phrases(said["words"]),
+        weakly_said=Phrases(said["weak"]),
         not_behind=frozenset(said["not_behind"]),
         withdrawing=Phrases(withdrawing["words"]),
         doubtful=Phrases(withdrawing["doubtful"]),
@@ -109,5 +115,9 @@ def correction_words() -> CorrectionWords:
         rechecked=Phrases(data["rechecked"]["words"]),
         refusing=Phrases(data["refusing"]["words"]),
         retracting=Phrases(data["retracting"]["words"]),
+        weak_refuting=Phrases(data["weak_refuting"]["words"]),
+        saying=frozenset(data["weak_refuting"]["claims"]),
+        address=frozenset(data["address"]["words"]),
+        naming=frozenset(data["naming"]["first"]),
         swaps=_swaps(data["swaps"]["rows"]),
     )

@@ -1,7 +1,7 @@
 """A figure pointed back to and put right.
 
-Takes "the 30 thou I gave you for the gap? Make that 25" and "that 19 mm from before was wrong, it's 16"; refuses "the 30
-thou I gave you is for a cold engine" and "it was 5 before, now it's 6".
+Takes "the 30 thou I gave you for the gap? Make that 25" and "that 19 mm from before was wrong, it's 16"; refuses "the
+30 thou I gave you is for a cold engine" and "it was 5 before, now it's 6".
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from extract.corrections.scene import Draft, Scene, alike, differ
 
 _POINT = 4
 _ANSWER = 20
+_SAYING = frozenset({"i", "is", "was", "like", "as"})
 _POINTERS = frozenset({"the", "that", "those", "this", "my"})
 
 
@@ -20,12 +21,13 @@ def find_pointed_back(scene: Scene) -> Iterator[Draft]:
     """Each figure said before, pointed at, with another that holds instead."""
     pieces = scene.pieces
     for wrong in scene.figures:
-        if not wrong or pieces[wrong - 1].text not in _POINTERS:
-            continue
         pointing = next(iter(scene.words.pointing.find(pieces, wrong + 1, wrong + _POINT)), None)
+        pointed = bool(wrong) and pieces[wrong - 1].text in _POINTERS
+        if pointing is None or not (pointed or pieces[pointing[0]].text in _SAYING):
+            continue
         first = scene.measured(wrong)
         earlier = first_said(scene, wrong, wrong)
-        if pointing is None or not earlier:
+        if not earlier:
             continue
         right = next((at for at in range(pointing[1], min(wrong + _ANSWER, len(pieces))) if pieces[at].measured), None)
         if right is None or not any(piece.text in scene.words.firm for piece in pieces[pointing[1] : right]):

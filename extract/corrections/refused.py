@@ -29,15 +29,17 @@ def _alone(scene: Scene) -> Iterator[Draft]:
         if pieces[at].text not in _REFUSING or not pieces[at].ends or not pieces[at - 1].ends:
             continue
         start = _sentence_start(scene, at - 1)
-        end = scene.sentence_end(at + 1, _AHEAD)
-        while end < len(pieces) and end - at < _AHEAD // 2:
+        before = range(start, at)
+        end = at + 1
+        while end < min(len(pieces), at + _AHEAD):
             end = scene.sentence_end(end, _AHEAD - (end - at))
-        before, after = range(start, at), range(at + 1, end)
-        if any(pieces[k].measured for k in after):
-            continue
-        shared = scene.content(before) & scene.content(after)
-        if len(shared) >= _SHARED and scene.content(after) - shared:
-            yield Draft(at, end, "this_session", (start, at), (at + 1, end))
+            after = range(at + 1, end)
+            if any(pieces[k].measured for k in after):
+                break
+            shared = scene.content(before) & scene.content(after)
+            if len(shared) >= _SHARED and scene.content(after) - shared:
+                yield Draft(at, end, "this_session", (start, at), (at + 1, end))
+                break
 
 
 def _plainly(scene: Scene) -> Iterator[Draft]:

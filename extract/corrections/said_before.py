@@ -17,11 +17,10 @@ _ANSWER = 26
 """Words behind it among which the right one is said."""
 _HELD = 9
 """Words between "it's" and the right figure."""
-_COUNTED = 4
 _FIRM = 2
 """Shared words that tie a repeated figure to the statement it was first made in, where its value alone doesn't."""
 _BE = frozenset({"is", "was", "are", "were"})
-_SAYABLE = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBG", "RB", "FW"})
+_SAYABLE = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBG", "VBP", "VBZ", "VBD", "VBN", "RB", "FW"})
 
 
 def find_said_before(scene: Scene) -> Iterator[Draft]:
@@ -30,14 +29,18 @@ def find_said_before(scene: Scene) -> Iterator[Draft]:
         before = scene.pieces[begin - 1] if begin else None
         if before is not None and before.text in scene.words.not_behind and not before.mark:
             continue
-        found = (
-            _figures(scene, begin, end)
-            or _answered_before(scene, begin, end)
-            or _counts(scene, begin, end)
-            or _words(scene, begin, end)
-        )
+        found = _figures(scene, begin, end) or _answered_before(scene, begin, end) or _words(scene, begin, end)
         if found is not None:
             yield found
+    for begin, end in scene.words.weakly_said.find(scene.pieces, 0, len(scene.pieces)):
+        found = _figures(scene, begin, end)
+        if found is not None and len(found.gone) > 1 and _firmly(scene, end, found):
+            yield found
+
+
+def _firmly(scene: Scene, end: int, found: Draft) -> bool:
+    """A firm word stands before the figure that holds, and the wrong one had been said before."""
+    return any(piece.text in scene.words.firm for piece in scene.pieces[end : found.holds[0]])
 
 
 def _figures(scene: Scene, said: int, end: int) -> Draft | None:
@@ -75,23 +78,6 @@ def _answered_before(scene: Scene, said: int, end: int) -> Draft | None:
     return Draft(right, wrong + 1, "this_session", (earlier[0], earlier[0] + 1), (right, right + 1), gone, second)
 
 
-def _counts(scene: Scene, said: int, end: int) -> Draft | None:
-    """ "Did I say eighty grit? I meant a hundred and twenty": bare numbers of the same things."""
-    pieces = scene.pieces
-    wrong = next((at for at in range(end, min(end + _COUNTED, len(pieces))) if pieces[at].number), None)
-    if wrong is None or pieces[wrong].measured or wrong + 1 >= len(pieces):
-        return None
-    for _, after in scene.words.holding.find(pieces, wrong + 1, wrong + _HELD):
-        right = next((at for at in range(after, min(after + 3, len(pieces))) if pieces[at].number), None)
-        if right is None or pieces[right].measured or right + 1 >= len(pieces):
-            continue
-        counted = stem(pieces[wrong + 1].text) == stem(pieces[right + 1].text)
-        until = right + 2 if counted and not pieces[right].mark else right + 1
-        if counted or pieces[after - 1].text == "meant":
-            return Draft(said, until, "this_session", (wrong, wrong + 1), (right, until), said_again=True)
-    return None
-
-
 def first_said(scene: Scene, repeated: int, before: int) -> tuple[int, ...]:
     """Where the figure repeated at a place was first said: every time that it was said of the same thing."""
     one = scene.measured(repeated)
@@ -116,11 +102,10 @@ def first_said(scene: Scene, repeated: int, before: int) -> tuple[int, ...]:
 def _words(scene: Scene, said: int, end: int) -> Draft | None:
     """ "I said spruce, it's cedar": one word stands for another that was said before, or is said to be meant."""
     pieces = scene.pieces
-    holds = scene.words.holding.find(pieces, end + 1, end + 8)
-    hold = next((one for one in holds if pieces[one[0]].text not in _BE or one[1] - one[0] > 1), None)
+    hold = _naming(scene, end)
     asked = pieces[said].text == "did"
-    if hold is None and asked:
-        hold = next(((at + 1, at + 1) for at in range(end, min(end + 5, len(pieces))) if pieces[at].ends), None)
+    if hold is None:
+        hold = _next_sentence(scene, end, asked)
     if hold is None or hold[1] >= len(pieces) or any(piece.figure for piece in pieces[end : hold[1]]):
         return None
     last = next((at for at in range(hold[0] - 1, end - 1, -1) if _sayable(pieces[at])), None)
@@ -131,6 +116,25 @@ def _words(scene: Scene, said: int, end: int) -> Draft | None:
     if not (sure or _quoted_before(scene, end, hold[0], said)):
         return None
     return Draft(said, until, "this_session", (end, hold[0]), (hold[1], until), said_again=True)
+
+
+def _naming(scene: Scene, end: int) -> tuple[int, int] | None:
+    """The "it's" between what was said and what is meant; a bare "is" is part of what was said."""
+    pieces = scene.pieces
+    for begin, behind in scene.words.holding.find(pieces, end + 1, end + 8):
+        if pieces[begin].text in scene.words.naming and not (behind - begin == 1 and pieces[begin].text in _BE):
+            return begin, behind
+    return None
+
+
+def _next_sentence(scene: Scene, end: int, asked: bool) -> tuple[int, int] | None:
+    """ "Did I say pine? Poplar.": the answer is a sentence of its own, of a word or three."""
+    pieces = scene.pieces
+    closing = next((at for at in range(end, min(end + 5, len(pieces))) if pieces[at].ends), None)
+    if closing is None:
+        return None
+    short = any(pieces[at].ends for at in range(closing + 1, min(closing + 4, len(pieces))))
+    return (closing + 1, closing + 1) if asked or short else None
 
 
 def _sayable(piece: Piece) -> bool:
@@ -153,7 +157,9 @@ def _phrase_end(scene: Scene, begin: int) -> int | None:
     found = None
     for at in range(begin, min(begin + 4, len(scene.pieces))):
         piece = scene.pieces[at]
-        if piece.figure or (piece.tag.startswith(("VB", "PRP", "MD")) and piece.tag != "VBG"):
+        if piece.text in EMPTY or piece.text.endswith("n't"):
+            break
+        if piece.figure or (at > begin and piece.tag.startswith(("VB", "MD"))) or piece.tag in ("PRP", "MD"):
             break
         if piece.tag in _SAYABLE:
             found = at + 1

@@ -8,13 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, stem
+from extract.spans import Measured
 
 _LEFT = 4
 """Words that may stand between the wrong figure and the phrase: "three minutes a day"."""
 _FAR_LEFT = 11
 """The same where the right figure follows the phrase at once: "3/4 from the shoulder to the end, no, 7/8"."""
 _AT_ONCE = 2
+_NOUNS = frozenset({"NN", "NNS"})
 _RIGHT = 7
 """Words that may stand between the phrase and the right figure."""
 _RETURN = 6
@@ -47,16 +49,29 @@ def _pair(scene: Scene, wrong: int, begin: int, end: int, strong: bool) -> Draft
         return None
     first, second = scene.pieces[wrong], scene.pieces[right]
     if second.measured is None:
-        counts = first.measured is None and first.number is not None and second.number is not None
-        if not counts or not strong or begin - wrong > 1 or first.number.value == second.number.value:  # type: ignore[union-attr]
-            return None
-        return Draft(begin, right + 1, "this_session", (wrong, wrong + 1), (right, _counted(scene, right)))
-    if first.measured is not None and not (
-        alike(first.measured, second.measured) and differ(first.measured, second.measured)
-    ):
+        return _count(scene, wrong, begin, right) if strong and first.measured is None else None
+    if first.measured is None:
+        return _draft(begin, wrong, right, (), second.measured) if begin == wrong + 1 else None
+    if alike(first.measured, second.measured) and differ(first.measured, second.measured):
+        return _draft(begin, wrong, right, (first.measured,), second.measured)
+    return None
+
+
+def _draft(begin: int, wrong: int, right: int, gone: tuple[Measured, ...], kept: Measured) -> Draft:
+    return Draft(begin, right + 1, "this_session", (wrong, wrong + 1), (right, right + 1), gone, kept)
+
+
+def _count(scene: Scene, wrong: int, begin: int, right: int) -> Draft | None:
+    """ "There's 24, no, 26 hooks", "seven spindles, no, nine": bare numbers of the same things."""
+    pieces = scene.pieces
+    first, second = pieces[wrong].number, pieces[right].number
+    if first is None or second is None or first.value == second.value:
         return None
-    gone = (first.measured,) if first.measured is not None else ()
-    return Draft(begin, right + 1, "this_session", (wrong, wrong + 1), (right, right + 1), gone, second.measured)
+    until = counted(scene, right)
+    named = [stem(piece.text) for piece in pieces[wrong + 1 : begin]]
+    if named and until > right + 1 and stem(pieces[right + 1].text) not in named:
+        return None
+    return Draft(begin, until, "this_session", (wrong, begin), (right, until)) if len(named) <= _AT_ONCE else None
 
 
 def _one_kind(scene: Scene, wrong: int, right: int) -> bool:
@@ -76,7 +91,7 @@ def _right_figure(scene: Scene, wrong: int, end: int) -> int | None:
     return None
 
 
-def _counted(scene: Scene, place: int) -> int:
+def counted(scene: Scene, place: int) -> int:
     """Behind what a bare number counts: "26 hooks"."""
     piece = scene.pieces[place]
     follows = place + 1 < len(scene.pieces) and not piece.mark and scene.pieces[place + 1].tag in ("NN", "NNS")

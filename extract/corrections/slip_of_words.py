@@ -14,8 +14,21 @@ from extract.corrections.scene import Draft, Scene, stem
 
 _BACK = 5
 _AHEAD = 4
-_SMALL = frozenset({"DT", "PRP$", "IN", "TO", "RB"})
+_SMALL = frozenset({"DT", "PRP$", "IN", "TO", "RB", "POS"})
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ"})
+_EXPLICIT = frozenset(
+    {
+        "sorry",
+        "no sorry",
+        "sorry no",
+        "i should say",
+        "i tell a lie",
+        "no i tell a lie",
+        "or rather",
+        "excuse me",
+        "my mistake",
+    }
+)
 _FRAMES = frozenset({"it's", "that's", "they're"})
 _THINKING = frozenset(
     [
@@ -74,6 +87,28 @@ def find_word_slips(scene: Scene) -> Iterator[Draft]:
         found = _again(scene, begin, end)
         if found is not None:
             yield found
+    for begin, end in scene.words.behind.find(scene.pieces, 2, len(scene.pieces)):
+        found = _behind(scene, begin, end)
+        if found is not None:
+            yield found
+
+
+def _behind(scene: Scene, begin: int, end: int) -> Draft | None:
+    """ "File the E side. The A side, I mean.": the right phrase stands alone, with the apology behind it."""
+    pieces = scene.pieces
+    closed = end >= len(pieces) or pieces[end - 1].mark or pieces[end].cue != pieces[end - 1].cue
+    start = next((at + 1 for at in range(begin - 2, max(-1, begin - _AHEAD - 1), -1) if pieces[at].mark), None)
+    if not closed or not pieces[begin - 1].mark or start is None:
+        return None
+    right, wrong = pieces[start:begin], pieces[start - 1]
+    if any(piece.figure or piece.text in scene.words.address for piece in right) or wrong.text in scene.words.address:
+        return None
+    nouns = _NOUNS - {"JJ"}
+    if wrong.tag not in nouns or right[-1].tag not in nouns or any(p.tag not in _NOUNS | _SMALL for p in right):
+        return None
+    if [stem(piece.text) for piece in right] == [stem(piece.text) for piece in pieces[start - len(right) : start]]:
+        return None
+    return Draft(start, end, "this_session", (max(0, start - len(right)), start), (start, begin))
 
 
 def _again(scene: Scene, begin: int, end: int) -> Draft | None:
@@ -155,12 +190,27 @@ def _start_of_wrong(scene: Scene, begin: int, end: int, until: int) -> int | Non
             return begin - len(right)
     if len(right) == 2 and right[0].text in _FRAMES and _is_named(pieces[max(0, begin - 3) : begin]):
         return begin - 1 if _firm(scene, begin, end) and stem(right[1].text) != stem(pieces[begin - 1].text) else None
+    if _explicit(scene, begin, end) and closes(scene, until) and pieces[begin - 1].tag in _NOUNS - {"JJ"}:
+        if right[-1].tag in _NOUNS - {"JJ"} and not {p.text for p in right} & scene.words.address:
+            return max(0, begin - len(right))
     lone = len(right) == 1 and right[0].tag in _NOUNS | {"RB"} and pieces[begin - 1].tag in _NOUNS | {"RB"}
-    closed = bool(right[-1].mark) or until == len(pieces) or pieces[until].cue != right[-1].cue
+    closed = closes(scene, until)
     firm = _firm(scene, begin, end) or pieces[begin].cue != pieces[begin - 1].cue
     if lone and closed and firm and stem(right[0].text) != stem(pieces[begin - 1].text):
         return begin - 1
     return None
+
+
+def closes(scene: Scene, until: int) -> bool:
+    """A mark or the end of a breath stands before a place."""
+    pieces = scene.pieces
+    return until >= len(pieces) or bool(pieces[until - 1].mark) or pieces[until].cue != pieces[until - 1].cue
+
+
+def _explicit(scene: Scene, begin: int, end: int) -> bool:
+    """The phrase says plainly that something was said wrong: "i mean" and "no" are said for many reasons."""
+    pieces = scene.pieces
+    return " ".join(piece.text for piece in pieces[begin:end]) in _EXPLICIT
 
 
 def _is_named(pieces: tuple[Piece, ...]) -> bool:

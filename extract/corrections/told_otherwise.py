@@ -17,6 +17,8 @@ _NEAR = 6
 _NAMING = frozenset({"that's", "it's", "this", "these", "those", "they're", "that", "it", "is", "are", "was", "were"})
 _DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "weren't"})
 _BETWEEN = frozenset({"by", "the", "way", "at", "all", "either", "folks", "sorry"})
+_OWNING = frozenset({"said", "told", "misread", "called", "muddled", "confused", "mixed", "calling", "saying"})
+_SMALL = frozenset({"DT", "IN", "TO", "PRP", "PRP$", "MD", "CC", "VBZ"})
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS"})
 
 
@@ -24,6 +26,7 @@ def find_told_otherwise(scene: Scene) -> Iterator[Draft]:
     """Each piece of the speaker's own advice that is refuted, and each thing that is named again."""
     yield from _advice(scene)
     yield from _named_again(scene)
+    yield from _not_the_other(scene)
 
 
 def _advice(scene: Scene) -> Iterator[Draft]:
@@ -64,6 +67,42 @@ def _named_again(scene: Scene) -> Iterator[Draft]:
         same = pieces[right].text == pieces[wrong].text and len(words) > 1
         if (sorry or same) and all(scene.mentioned(word, at - 1) for word in words):
             yield Draft(at - 1, right + 1, "this_session", (at + 1, wrong + 1), (again + 1, right + 1), said_again=True)
+
+
+def _not_the_other(scene: Scene) -> Iterator[Draft]:
+    """ "It's cedar, not spruce, I read the label wrong" and "the nut, not the nut, the bridge"."""
+    pieces = scene.pieces
+    for at in range(2, len(pieces) - 1):
+        if pieces[at].text != "not":
+            continue
+        wrong = _closed(scene, at + 1)
+        if wrong is None:
+            continue
+        words = [pieces[k].text for k in range(at + 1, wrong + 1) if pieces[k].tag != "DT"]
+        again = any(pieces[k].text == pieces[wrong].text for k in range(max(0, at - _NEAR), at))
+        if again and wrong + 1 < len(pieces) and pieces[wrong + 1].text == pieces[at + 1].text:
+            right = _noun(scene, wrong + 1)
+            if right is not None and pieces[right].text != pieces[wrong].text:
+                yield Draft(at, right + 1, "this_session", (at + 1, wrong + 1), (wrong + 1, right + 1), said_again=True)
+            continue
+        start = next((k for k in range(at - 1, max(0, at - 4), -1) if pieces[k].text in _NAMING), None)
+        near = {piece.text for piece in pieces[max(0, at - _NEAR) : wrong + _NEAR + 2]}
+        if start is None or start + 1 >= at or not near & (scene.words.apology | _OWNING) or pieces[at - 1].figure:
+            continue
+        if pieces[at - 1].tag not in _SMALL and all(scene.mentioned(word, start) for word in words):
+            yield Draft(start, wrong + 1, "this_session", (at + 1, wrong + 1), (start + 1, at), said_again=True)
+
+
+def _closed(scene: Scene, begin: int) -> int | None:
+    """The last word of a short phrase: up to a mark, the end of a breath or an article."""
+    pieces = scene.pieces
+    for at in range(begin, min(begin + 4, len(pieces))):
+        if pieces[at].figure:
+            return None
+        last = at + 1 >= len(pieces) or pieces[at].mark or pieces[at + 1].cue != pieces[at].cue
+        if last or (at > begin and pieces[at + 1].tag == "DT"):
+            return None if pieces[at].tag in _SMALL else at
+    return None
 
 
 def _named(scene: Scene, begin: int) -> int | None:
