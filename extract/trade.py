@@ -132,6 +132,8 @@ def _join_attributes(base: Attribute, more: Attribute) -> Attribute:
         kind=more.kind,
         unit=more.unit or base.unit,
         bands=(*more.bands, *(band for band in base.bands if band.items not in replaced)),
+        things=_unite(base.things, more.things),
+        whole=base.whole or more.whole,
         adjectives=_unite(base.adjectives, more.adjectives),
         verbs=_unite(base.verbs, more.verbs),
     )

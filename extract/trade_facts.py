@@ -31,6 +31,10 @@ class Attribute:
     bands: tuple[Band, ...] = ()
     adjectives: tuple[str, ...] = ()
     """Words that say it behind a figure: "wide", "apart", "in the clamps"."""
+    things: tuple[str, ...] = ()
+    """Things whose bare figure is this measure: "the a is four and a half" is a string's height."""
+    whole: bool = False
+    """True where the whole instrument or machine has it, not a part: the rate of a clock."""
     verbs: tuple[str, ...] = ()
     """Verbs that say it before a figure, base form: "weigh", "soak"."""
 

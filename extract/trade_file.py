@@ -62,6 +62,8 @@ class _AttributeRow(_Row):
     verbs: Phrases = ()
     kind: Words
     unit: Words | None = None
+    things: Phrases = ()
+    whole: bool = False
     bands: tuple[_BandRow, ...] = ()
 
 
@@ -120,6 +122,8 @@ def _attribute(name: str, row: _AttributeRow) -> Attribute:
         kind=row.kind,
         unit=row.unit,
         bands=tuple(Band(b.low, b.high, b.unit, b.source, b.items) for b in row.bands),
+        things=row.things,
+        whole=row.whole,
         adjectives=row.adjectives,
         verbs=row.verbs,
     )

@@ -10,7 +10,7 @@ from extract.measures.figure import Figure, Finding
 from extract.measures.lexicon import lexicon_of
 from extract.measures.phase import find_phase
 from extract.measures.said import usual_measure
-from extract.measures.restated import find_restated
+from extract.measures.restated import find_followed, find_restated
 from extract.measures.scene import Scene
 from extract.spans import Measured, Quantity
 from extract.trade import Trade
@@ -32,7 +32,7 @@ def _find_all(scene: Scene) -> list[Finding]:
 
 
 def _find(figure: Figure) -> Finding:
-    finding = Finding(figure, restates=find_restated(figure))
+    finding = Finding(figure, restates=find_restated(figure), follows=find_followed(figure))
     for name, rule in said.RULES:
         finding.attribute = rule(figure, finding)
         if finding.attribute:

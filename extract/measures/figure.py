@@ -31,6 +31,8 @@ class Finding:
     phase_rule: str = ""
     restates: Finding | None = None
     """The earlier figure that this one says again in another unit."""
+    follows: Finding | None = None
+    """The figure before, where this one only goes on with it: "5 at the nut and 7 at the twelfth"."""
 
 
 @dataclass(slots=True)

@@ -9,12 +9,12 @@ from collections.abc import Callable
 
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
-from extract.measures.said import usual_measure
+from extract.measures.said import same_order, usual_measure
 from extract.units import to_unit
 
 Rule = Callable[[Figure, Finding], str | None]
-_SAME_ORDER = 4
-"""Lengths further apart than this ratio are taken for different measures."""
+_WEAK = frozenset({"sentence", "attribute", "previous", "topic", "session", ""})
+"""Rules that guess at an item; a carried attribute brings its own."""
 _FAR = 150
 """Tokens over which an attribute is carried."""
 
@@ -24,7 +24,7 @@ def by_pronoun(figure: Figure, finding: Finding) -> str | None:
     previous = figure.previous
     if previous is None or finding.item_rule not in ("previous", "attribute") or previous.item_head != finding.item_head:
         return None
-    return previous.attribute if _alike(figure, previous) and _same_order(figure, previous) else None
+    return previous.attribute if _alike(figure, previous) and same_order(figure, previous) else None
 
 
 def by_look(figure: Figure, finding: Finding) -> str | None:
@@ -42,7 +42,8 @@ def by_look(figure: Figure, finding: Finding) -> str | None:
         end = min(end, following[0].start)
     for at in [*range(figure.end, end), *range(figure.start - 1, start - 1, -1)]:
         attribute = knowledge().looks.get(scene.words[at])
-        if attribute and scene.tags[at][:2] in ("JJ", "RB"):
+        of_another = at + 1 < len(scene.words) and scene.tags[at + 1][:2] == "NN"
+        if attribute and scene.tags[at][:2] in ("JJ", "RB") and not of_another:
             return attribute
     return None
 
@@ -62,7 +63,7 @@ def by_band(figure: Figure, finding: Finding) -> str | None:
 def by_same_item(figure: Figure, finding: Finding) -> str | None:
     """What was last measured, in the same kind, of a thing with the same head noun."""
     for earlier in reversed(figure.earlier):
-        if earlier.item_head == finding.item_head and _alike(figure, earlier) and _same_order(figure, earlier):
+        if earlier.item_head == finding.item_head and _alike(figure, earlier) and same_order(figure, earlier):
             return earlier.attribute
     return None
 
@@ -79,7 +80,10 @@ def by_carrying(figure: Figure, finding: Finding) -> str | None:
     for earlier in reversed(figure.earlier):
         if figure.start - earlier.figure.end > _FAR:
             return None
-        if _alike(figure, earlier) and _same_order(figure, earlier):
+        if _alike(figure, earlier) and same_order(figure, earlier):
+            if finding.item_rule in _WEAK and earlier.item:
+                finding.item, finding.item_head, finding.item_role = earlier.item, earlier.item_head, earlier.item_role
+                finding.item_at = earlier.item_at
             return earlier.attribute
     return None
 
@@ -106,16 +110,6 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("usual of the topic", by_usual_topic),
     ("kind", by_kind),
 )
-
-
-def _same_order(figure: Figure, earlier: Finding) -> bool:
-    """Two lengths for one thing lie near each other; twenty inches and an eighth are not the same measure."""
-    unit, other = figure.quantity.unit, earlier.figure.quantity.unit
-    if unit is None or other is None or unit.kind != "length":
-        return True
-    one = to_unit(abs(figure.quantity.value), unit, other)
-    two = abs(earlier.figure.quantity.value)
-    return float(min(one, two)) * _SAME_ORDER >= max(one, two)
 
 
 def _alike(figure: Figure, earlier: Finding) -> bool:

@@ -33,6 +33,9 @@ def by_noun_owner(figure: Figure, finding: Finding) -> Thing | None:
     if noun is None:
         return None
     scene = figure.scene
+    named = scene.part_within(noun)
+    if named:
+        return named
     for thing in scene.things_in(noun.start - 4, noun.start)[::-1]:
         if thing.end == noun.start or scene.words[thing.end : noun.start] in (("'s",), ("s",)):
             return thing
@@ -55,10 +58,15 @@ def by_restatement(figure: Figure, finding: Finding) -> Thing | None:
     return _same_as(finding.restates) if finding.restates else None
 
 
+def by_following(_: Figure, finding: Finding) -> Thing | None:
+    """ "... and 6 on the C": of what the figure before it was."""
+    return _same_as(finding.follows) if finding.follows else None
+
+
 def by_subject(figure: Figure, _: Finding) -> Thing | None:
     """ "the pivot is ...", "thin the top to ...": the nearest thing of the clause that no preposition governs."""
     for thing in figure.things_left():
-        if not thing.preposition and thing.role != "tool" and not is_reader(figure, thing):
+        if _plain(figure, thing) and thing.role != "tool":
             return thing
     return None
 
@@ -71,13 +79,26 @@ def by_place_before(figure: Figure, _: Finding) -> Thing | None:
     return None
 
 
-def by_place_behind(figure: Figure, _: Finding) -> Thing | None:
-    """ "12 watts in the anode"."""
+def by_place_behind(figure: Figure, finding: Finding) -> Thing | None:
+    """ "12 watts in the anode", "took an eighth off the leg"."""
     start, end = figure.right
-    for thing in figure.scene.things_in(start, min(end, start + 6))[:1]:
-        if thing.preposition in ("in", "on", "of", "for") or figure.kind == "rotation":
+    if figure.kind == "time":
+        return None
+    tied = figure.kind == "rotation" or finding.attribute_rule in ("removal", "existence")
+    for thing in figure.scene.things_in(start, min(end, start + 7))[:1]:
+        if (tied or thing.preposition in ("in", "on", "of", "for")) and thing.name not in knowledge().vague:
             return thing
     return None
+
+
+def by_tied_place(figure: Figure, finding: Finding) -> Thing | None:
+    """ "took an eighth off the leg", "there was an eighth under that leg"."""
+    return by_place_behind(figure, finding) if finding.attribute_rule in ("removal", "existence") else None
+
+
+def by_whole(figure: Figure, finding: Finding) -> Thing | None:
+    """ "it's losing four minutes a day": an attribute of the whole instrument or machine."""
+    return by_session(figure, finding) if finding.attribute in figure.scene.lexicon.whole else None
 
 
 def by_sentence(figure: Figure, _: Finding) -> Thing | None:
@@ -129,7 +150,7 @@ def by_topic(figure: Figure, _: Finding) -> Thing | None:
 
 def by_session(figure: Figure, _: Finding) -> Thing | None:
     """The instrument or machine on the bench."""
-    return next((thing for thing in figure.scene.things if thing.role == "subject"), None)
+    return figure.scene.subject
 
 
 RULES: tuple[tuple[str, Rule], ...] = (
@@ -137,14 +158,17 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("owner of the noun", by_noun_owner),
     ("of behind", by_of_behind),
     ("restated", by_restatement),
+    ("tied place", by_tied_place),
+    ("following", by_following),
     ("subject", by_subject),
     ("place before", by_place_before),
     ("place behind", by_place_behind),
+    ("whole", by_whole),
+    ("she", by_she),
     ("sentence", by_sentence),
     ("attribute", by_attribute),
     ("previous", by_previous),
     ("topic", by_topic),
-    ("she", by_she),
     ("session", by_session),
 )
 

@@ -38,10 +38,12 @@ class Knowledge:
     """Parts of anything: "side", "end"; never what "it" stands for."""
     series: tuple[str, ...]
     not_things: frozenset[str]
+    times: frozenset[str]
     readers: frozenset[str]
     reading_verbs: frozenset[str]
     fillers: frozenset[str]
     restated: tuple[tuple[str, ...], ...]
+    takes_back: tuple[tuple[str, ...], ...]
     sides: tuple[tuple[str, ...], ...]
     place_prepositions: frozenset[str]
 
@@ -67,11 +69,13 @@ def knowledge() -> Knowledge:
         slips=frozenset(data["shapes"]["slips"]),
         vague=frozenset(data["places"]["sides"]),
         series=tuple(data["shapes"]["series"]),
+        times=frozenset(data["not_things"]["times"]),
         not_things=frozenset(noun for nouns in data["not_things"].values() for noun in nouns),
         readers=frozenset(data["readers"]["tools"]),
         reading_verbs=frozenset(data["readers"]["verbs"]),
         fillers=frozenset(data["between"]["fillers"]),
         restated=_split(data["between"]["restated"]),
+        takes_back=_split(data["between"]["takes_back"]),
         sides=_split(data["places"]["sides"]),
         place_prepositions=frozenset(data["places"]["prepositions"]),
     )

@@ -40,6 +40,9 @@ class Lexicon:
 
     def __init__(self, trade: Trade) -> None:
         self.kinds = {attribute.name: attribute.kind for attribute in trade.attributes}
+        self.usual = {thing: attribute.name for attribute in trade.attributes for thing in attribute.things}
+        self.usual_subject = trade.subjects[0].name if trade.subjects and trade.name != "general" else ""
+        self.whole = frozenset(attribute.name for attribute in trade.attributes if attribute.whole)
         self._bands: dict[tuple[str, str], list[tuple[str, Band]]] = {}
         for attribute in trade.attributes:
             for band in attribute.bands:

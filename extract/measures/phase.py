@@ -14,8 +14,14 @@ from extract.measures.phase_words import PhaseWords, holds, phase_words
 from extract.spans import Phase
 
 Rule = Callable[[Figure, Finding], Phase | None]
+_BEING = frozenset({"is", "'s", "are", "'re", "was", "were"})
 _BEGUN = 3
 """So many verbs of work before a figure show that the work has begun."""
+_NEW_REACH = 60
+"""Tokens back in which a thing may have been brought to the job."""
+_INDEFINITE = frozenset({"a", "an", "some", "new"})
+_LATE = 0.7
+_GENERAL_REACH = 14
 _RESULT_REACH = 8
 _VERDICT_REACH = 14
 """Words behind a figure in which a verdict ("lovely", "I'll take that") is looked for."""
@@ -24,6 +30,11 @@ _VERDICT_REACH = 14
 def by_restatement(_: Figure, finding: Finding) -> Phase | None:
     """ "... call it 28 in new money": the phase of what it says again."""
     return finding.restates.phase if finding.restates else None
+
+
+def by_following(_: Figure, finding: Finding) -> Phase | None:
+    """ "5 at the nut and 7 at the twelfth": the phase of the figure it goes on with."""
+    return finding.follows.phase if finding.follows else None
 
 
 def by_rotation(figure: Figure, _: Finding) -> Phase | None:
@@ -43,7 +54,7 @@ def by_result_words(figure: Figure, finding: Finding) -> Phase | None:
     """ "it's now seven", "ended up at seven"; refuses "now the old bridge was ..."."""
     words = phase_words()
     before = figure.scene.text(max(figure.sentence[0], figure.start - _RESULT_REACH), figure.start)
-    if holds(words.past, before):
+    if holds(words.past, before) or figure.scene.work_done(figure.start) < _BEGUN and not _measured_before(figure, finding):
         return None
     return "as_left" if holds(words.result_before, before) and not holds(words.target_before, before) else None
 
@@ -71,10 +82,14 @@ def by_work(figure: Figure, _: Finding) -> Phase | None:
     scene = figure.scene
     words: PhaseWords = phase_words()
     start = scene.clause_start[figure.start]
-    for at in range(start, figure.start):
-        if scene.tags[at] in ("VB", "VBP", "VBD", "VBN", "VBG") and scene.lemmas[at] in words.work:
-            return "target"
-        if scene.tags[at] == "VB" and at == start:
+    told_of_it = bool({"it", "she", "they", "that"} & set(scene.words[start : figure.start]))
+    for at in range(figure.start - 1, start - 1, -1):
+        tag = scene.tags[at]
+        if scene.words[at] in _BEING:
+            return None
+        if tag in ("VB", "VBP", "VBG", "VBN", "VBD") and scene.lemmas[at] in words.work:
+            return None if told_of_it and tag == "VBD" else "target"
+        if tag == "VB" and at == start:
             return "target"
     return None
 
@@ -109,13 +124,48 @@ def by_again(figure: Figure, finding: Finding) -> Phase | None:
 
 
 def by_defect(figure: Figure, finding: Finding) -> Phase | None:
-    """Play, wear and deviations are found, unless something above said otherwise."""
-    return "as_found" if finding.attribute in phase_words().defects else None
+    """Play, wear and deviations are found; how it runs at the end of the job is what the work led to."""
+    if finding.attribute not in phase_words().defects:
+        return None
+    late = figure.start > _LATE * len(figure.scene.words) and figure.scene.work_done(figure.start) >= _BEGUN
+    return "as_left" if late and finding.attribute in figure.scene.lexicon.whole else "as_found"
 
 
 def by_meter(figure: Figure, _: Finding) -> Phase | None:
     """Volts, amperes, hertz are read off a meter."""
     return "as_found" if figure.kind in phase_words().metered else None
+
+
+def by_material(_: Figure, finding: Finding) -> Phase | None:
+    """What is used up in the work: "grease, about 20 grams"."""
+    return "target" if finding.item_role == "material" else None
+
+
+def by_new(figure: Figure, finding: Finding) -> Phase | None:
+    """A part or material that goes in: "new bridge is five eighths", "I'm using tapes, they're half an inch wide"."""
+    scene, words = figure.scene, phase_words()
+    for earlier in reversed(figure.earlier):
+        if earlier.item_head == finding.item_head and earlier.item_at == finding.item_at >= 0:
+            return "target" if earlier.phase_rule == "new" else None
+    for thing in scene.things_in(max(0, figure.start - _NEW_REACH), figure.end + 4):
+        if thing.head != finding.item_head or not finding.item_head:
+            continue
+        before = scene.text(max(scene.clause_start[thing.start], thing.start - 6), thing.start)
+        if holds(words.new, before) or scene.text(thing.end, thing.end + 2)[1:] == ("new",):
+            return "target"
+        brought = any(lemma in words.work or lemma in words.bring for lemma in scene.lemmas[max(0, thing.start - 6) : thing.start])
+        if brought and before[-1:] and before[-1] in _INDEFINITE | {"of"} and _INDEFINITE & set(before[-4:]):
+            return "target"
+    return None
+
+
+def by_copula(figure: Figure, finding: Finding) -> Phase | None:
+    """ "the plate's seventy thou thick", said of a part that is there: found."""
+    scene = figure.scene
+    before = scene.words[max(figure.left[0], figure.start - 3) : figure.start]
+    if not {"is", "'s", "are", "'re", "has", "have"} & set(before) or finding.item_role in ("tool", "material"):
+        return None
+    return "as_found"
 
 
 def by_progress(figure: Figure, _: Finding) -> Phase | None:
@@ -125,6 +175,7 @@ def by_progress(figure: Figure, _: Finding) -> Phase | None:
 
 RULES: tuple[tuple[str, Rule], ...] = (
     ("restated", by_restatement),
+    ("following", by_following),
     ("rotation", by_rotation),
     ("general", by_general_words),
     ("result", by_result_words),
@@ -134,10 +185,13 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("thing", by_thing),
     ("work", by_work),
     ("reading", by_reading),
-    ("kind", by_kind),
     ("again", by_again),
     ("defect", by_defect),
+    ("kind", by_kind),
     ("meter", by_meter),
+    ("material", by_material),
+    ("new", by_new),
+    ("copula", by_copula),
     ("progress", by_progress),
 )
 
@@ -156,7 +210,7 @@ def _clause_before(figure: Figure) -> tuple[str, ...]:
 
 
 def _sentence_before(figure: Figure) -> tuple[str, ...]:
-    return figure.scene.text(max(figure.sentence[0], figure.start - 25), figure.start)
+    return figure.scene.text(max(figure.sentence[0], figure.start - _GENERAL_REACH), figure.start)
 
 
 def _clause_behind(figure: Figure) -> tuple[str, ...]:
@@ -171,4 +225,8 @@ def _close_behind(figure: Figure) -> tuple[str, ...]:
 
 
 def _measured_before(figure: Figure, finding: Finding) -> bool:
-    return any(earlier.attribute == finding.attribute and earlier.figure.kind == figure.kind for earlier in figure.earlier)
+    return any(
+        (earlier.attribute, earlier.item_head) == (finding.attribute, finding.item_head)
+        and earlier.figure.kind == figure.kind
+        for earlier in figure.earlier
+    )

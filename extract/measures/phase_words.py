@@ -25,10 +25,13 @@ class PhaseWords:
     found_before: Index
     past: Index
     present: Index
+    new: Index
     defects: frozenset[str]
     """Attributes that are faults by nature."""
     metered: frozenset[str]
     """Kinds that are read off a meter."""
+    bring: frozenset[str]
+    """Base forms of verbs that bring a thing to the job."""
     work: frozenset[str]
     """Base forms of the verbs of work."""
 
@@ -46,11 +49,13 @@ def phase_words() -> PhaseWords:
         target_before=_index(data["target"]["before"]),
         found_before=_index(data["as_found"]["before"]),
         past=_index(data["strong_past"]["before"]),
+        new=_index(data["new"]["before"]),
         present=_index(data["present"]["before"]),
         defects=frozenset(data["nature"]["defects"]),
         metered=frozenset(data["nature"]["metered"]),
+        bring=frozenset(data["new"]["verbs"]),
         work=frozenset(
-            verb for group, verbs in verbs["work"].items() if group != "checking" for verb in verbs if " " not in verb
+            verb for group, verbs in verbs["work"].items() if group not in ("checking", "marking") for verb in verbs if " " not in verb
         ),
     )
 

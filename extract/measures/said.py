@@ -71,6 +71,14 @@ def by_restatement(figure: Figure, finding: Finding) -> str | None:
     return None
 
 
+def by_following(figure: Figure, finding: Finding) -> str | None:
+    """ "... and 6 on the C": what the figure before it was."""
+    if finding.follows and same_order(figure, finding.follows):
+        finding.noun = finding.follows.noun
+        return finding.follows.attribute
+    return None
+
+
 def by_thing_behind(figure: Figure, _: Finding) -> str | None:
     """ "a quarter inch driver": the usual measure of the thing that the figure stands before."""
     if figure.kind not in ("length", None):
@@ -120,12 +128,15 @@ def by_verb_to(figure: Figure, _: Finding) -> str | None:
 
 
 def by_heading(figure: Figure, finding: Finding) -> str | None:
-    """ "Needle bar height. There are two marks ...": a word of measure since the last figure, in the sentence before."""
+    """ "Needle bar height. There are two marks ...": a word of measure since the last figure that heads its sentence."""
+    scene = figure.scene
     start = max(0, figure.start - _HEADING_REACH)
     if figure.previous:
         start = max(start, figure.previous.figure.right[1])
-    for found in _before(figure, figure.scene.nouns, start):
-        if _suits(figure, found):
+    for found in _before(figure, scene.nouns, start):
+        heads = scene.sentence_start[found.start] == found.start
+        short = scene.sentence_end[found.start] - scene.sentence_start[found.start] <= _HEADING_LENGTH
+        if _suits(figure, found) and (heads or short) and scene.words[found.start] != "loads":
             finding.noun = found
             return found.entry.name
     return None
@@ -197,6 +208,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("series", by_series),
     ("restated", by_restatement),
     ("thing behind", by_thing_behind),
+    ("following", by_following),
     ("noun before", by_noun_before),
     ("verb before", by_verb_before),
     ("verb to", by_verb_to),
@@ -209,9 +221,12 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("heading", by_heading),
 )
 
+_SAME_ORDER = 4
+"""Lengths further apart than this ratio are taken for different measures."""
+_HEADING_LENGTH = 6
 _HEADING_REACH = 30
 """Tokens."""
-_SLIGHT = frozenset({"width", "thickness", "gap", "size", "gauge"})
+_SLIGHT = frozenset({"width", "thickness", "gap", "gauge"})
 _LONG_INCHES = 10
 _APPROXIMATE = frozenset({"about", "roughly", "maybe", "nearly", "just", "only", "another", "by", "around", "say"})
 _LINKS = frozenset({"is", "was", "'s", "are", "were", "of", "to", "at", "about", "now", "be", "should", "reads", "around", "roughly", "a", "the", "just", "only"})
@@ -223,12 +238,25 @@ def usual_measure(name: str, figure: Figure) -> str | None:
 
     A foot of a strip is its length, whatever a strip's bare figure usually is.
     """
-    usual = knowledge().usual
-    attribute = usual.get(name) or usual.get(name.split()[-1])
+    head = name.split()[-1]
+    attribute = next(
+        (table[noun] for table in (figure.scene.lexicon.usual, knowledge().usual) for noun in (name, head) if noun in table),
+        None,
+    )
     unit = figure.quantity.unit
     if attribute in _SLIGHT and unit and unit.kind == "length" and to_unit(figure.quantity.value, unit, "inch") >= _LONG_INCHES:
         return "length"
     return attribute
+
+
+def same_order(figure: Figure, earlier: Finding) -> bool:
+    """Two lengths for one thing lie near each other; twenty inches and an eighth are not the same measure."""
+    unit, other = figure.quantity.unit, earlier.figure.quantity.unit
+    if unit is None or other is None or unit.kind != "length" or other.kind != "length":
+        return True
+    one = to_unit(abs(figure.quantity.value), unit, other)
+    two = abs(earlier.figure.quantity.value)
+    return min(one, two) * _SAME_ORDER >= max(one, two)
 
 
 def suits(figure: Figure, attribute: Attribute) -> bool:
@@ -278,7 +306,7 @@ def adjoins(figure: Figure, start: int) -> bool:
     """True where only adjectives stand between the figure and a thing: "11 inch frosted head"."""
     scene = figure.scene
     return scene.cue_joins(figure.end - 1, start) and all(
-        scene.tags[at] in ("JJ", "HYPH", "NN", "VBN", "CD") and scene.words[at] not in _VAGUE
+        scene.tags[at] in ("JJ", "HYPH", "NN", "VBN") and scene.words[at] not in _VAGUE
         for at in range(figure.end, start)
     )
 

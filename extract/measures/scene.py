@@ -6,6 +6,7 @@ attribute. Linear in the number of tokens.
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterator
@@ -30,6 +31,9 @@ _PREPOSITIONS = frozenset(
     "of at on in with for from to by under over off into onto between through across along around round behind above "
     "below near inside outside against about up down like than per without within until till after before during".split()
 )
+_OPENING = 60
+"""Tokens in which the thing on the bench is introduced."""
+_INTRODUCES = re.compile(r"\b(this( here)? is|this( here)? 's|it 's|here 's|here is|we 've got|i 've got|we have|i have|today)\b.*$")
 _AFTER_LETTER = frozenset({"is", "was", "'s", "wants", "wanted", "at", "to", "needs", "and", "string", "on", "should", "reads", "sits", "gets", "takes"})
 _READS = frozenset({"measures", "weighs", "stands", "sits", "mikes", "mics", "calipers", "wants", "needs", "takes"})
 _LOOSE = frozenset("same other first last next whole lot most least best worst old new only opposite".split())
@@ -72,6 +76,7 @@ class Scene:
         self.things = list(self._find_things())
         self._work = self._count_work()
         self._heads = Counter(thing.head for thing in self.things)
+        self.subject = self._find_subject()
         self._thing_starts = [thing.start for thing in self.things]
 
     # ------------------------------------------------------------ where things stand
@@ -83,6 +88,15 @@ class Scene:
     def mentions(self, head: str) -> int:
         """How often a head noun is said in the whole narration."""
         return self._heads[head]
+
+    def part_within(self, noun: Found) -> Thing | None:
+        """The part that a word of measure names: "seat" of "seat height", "key" before "dip"."""
+        for start, end in ((noun.start, noun.end - 1), (noun.start - 1, noun.start)):
+            if 0 <= start < end:
+                name = " ".join([*self.words[start : end - 1], singular(self.words[end - 1])])
+                if self.lexicon.named(name):
+                    return Thing(start, end, name, name.split()[-1], "part", "")
+        return None
 
     def is_figure(self, at: int) -> bool:
         """True where a token belongs to a quantity."""
@@ -226,7 +240,9 @@ class Scene:
                 at += 1
                 continue
             end = found.end if found else at
-            while self._is_noun(end) and end not in words_of_measure and (end == at or not self._breaks(end)):
+            while self._is_noun(end) and end not in words_of_measure and (
+                end == at or not (self._breaks(end) or self.words[end] in knowledge().times)
+            ):
                 end = max(end + 1, named[end].end if end in named else 0)
             if end == at:
                 at += 1
@@ -235,6 +251,23 @@ class Scene:
             if thing:
                 yield thing
             at = end
+
+    def _find_subject(self) -> Thing | None:
+        """What is on the bench: an instrument or machine named early, else what "this is", else what the trade mends."""
+        early = self.things_before(_OPENING)
+        for thing in early:
+            if thing.role == "subject" and not thing.preposition:
+                return thing
+        for thing in early:
+            opening = " ".join(self.words[self.clause_start[thing.start] : thing.start])
+            if not thing.preposition and _INTRODUCES.search(opening) and thing.role in ("part", "other"):
+                return thing
+        usual = self.lexicon.usual_subject
+        return Thing(0, 0, usual, usual.split()[-1], "subject", "") if usual else None
+
+    def things_before(self, end: int) -> list[Thing]:
+        """Things that begin before a token."""
+        return [thing for thing in self.things if thing.start < end]
 
     def _letter(self, at: int) -> Thing | None:
         """A note, string or key by its letter: "the a wants five", "A was 7"; refuses the article."""
@@ -258,11 +291,15 @@ class Scene:
     def _is_noun(self, at: int) -> bool:
         if at >= len(self.words) or self._in_figure[at] or not self.words[at][0].isalpha():
             return False
-        if self.tags[at][:2] != "NN" and not self._stands_alone(at):
+        if self.tags[at][:2] != "NN" and not self._stands_alone(at) and not self._before_figure(at):
             return False
         if self.words[at] in knowledge().reading_verbs or self.words[at] in _READS:
             return False
         return True
+
+    def _before_figure(self, at: int) -> bool:
+        """A plural taken for a verb at the start of a breath: "rows half an inch apart"."""
+        return self.tags[at] == "VBZ" and self._breaks(at) and at + 1 < len(self.words) and self._in_figure[at + 1]
 
     def _stands_alone(self, at: int) -> bool:
         """An adjective that is used as a noun: "tighten the eccentric a quarter turn"."""
@@ -272,6 +309,8 @@ class Scene:
         return behind in ("DT", "IN", "VB", "PO", "TO", "", ".", ",", "CC") and self.words[at] not in _LOOSE
 
     def _thing(self, start: int, end: int, found: Found | None) -> Thing | None:
+        if end - start > 1 and not found and self.words[end - 1] in knowledge().vague:
+            end -= 1
         names = [singular(word) if at == end - start - 1 else word for at, word in enumerate(self.words[start:end])]
         head = names[-1]
         role = found.entry.role if found else "other"
