@@ -25,6 +25,9 @@ class Figure:
     """Begins with "a" or "an"."""
 
 
+_STOPS = frozenset(",.;:?!()…")
+
+
 class Tape:
     """The lexemes of a narration, with safe looks ahead and back."""
 
@@ -51,6 +54,10 @@ class Tape:
     def is_noun(self, at: int) -> bool:
         """True where the lexeme at `at` is a noun."""
         return 0 <= at < len(self.lexemes) and self.lexemes[at].token in self.nouns
+
+    def is_stop(self, at: int) -> bool:
+        """True where the lexeme at `at` is a mark that ends a clause."""
+        return self.text(at) in _STOPS
 
     def skip_dash(self, at: int) -> int:
         """Index behind a dash that joins two words ("sixty-fourths"), else `at`."""

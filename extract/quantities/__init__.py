@@ -37,6 +37,7 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
         if settled is None:
             continue
         kept.append(settled)
+        scene.hear(settled)
         said.append(draft.unit is not None or says_inch(scene, draft))
     edges = [0, *(draft.end for draft in kept)], [*(draft.start for draft in kept[1:]), len(tape)]
     hedged: list[bool] = []

@@ -29,6 +29,8 @@ def link(scene: Scene, before: Draft, draft: Draft) -> Link | None:
     allowed = links.strong | links.weak | links.correction | links.filler
     if any(word not in allowed for word in gap):
         return None
+    if "," in gap and ("plus" in gap or "minus" in gap):
+        return None  # a sign: "beat error 0.4, plus 6 seconds"
     if any(word in links.correction for word in gap):
         return Link("correction")
     if any(word in links.strong for word in gap):

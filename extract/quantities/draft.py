@@ -40,6 +40,30 @@ class Draft:
         return (self.number.value if low is None else low, self.number.value if high is None else high)
 
 
+_SMALL = frozenset(
+    (
+        "is",
+        "was",
+        "'",
+        "s",
+        "at",
+        "a",
+        "the",
+        "of",
+        "about",
+        "to",
+        "be",
+        "should",
+        "now",
+        "just",
+        "it",
+        "only",
+        ",",
+        ":",
+    )
+)
+
+
 class Scene:
     """A narration as the rules see it: lexemes, drafts, and where clauses and sentences lie."""
 
@@ -84,6 +108,11 @@ class Scene:
         said = Counter(draft.unit.name for draft in drafts if draft.unit)
         self._shares = {name: count / said.total() for name, count in said.items()}
 
+    def hear(self, draft: Draft) -> None:
+        """Keep the scale of the first temperature whose scale was settled, where none is said."""
+        if draft.unit and draft.unit.kind == "temperature" and not self.said_scales:
+            self.said_scales = frozenset({draft.unit.name})
+
     def share_of(self, unit: Unit) -> float:
         """The share of a unit among all units said, 0 to 1."""
         return self._shares.get(unit.name, 0.0)
@@ -92,6 +121,19 @@ class Scene:
         """True where a number begins at or behind lexeme `start` and before `end`."""
         place = bisect_left(self._number_starts, start)
         return place < len(self._number_starts) and self._number_starts[place] < end
+
+    def governs(self, end: int, draft: Draft) -> bool:
+        """True where only small words stand between a phrase that ends at `end` and the number."""
+        if not 0 <= draft.start - end <= 4:
+            return False
+        return all(self.tape.text(at) in _SMALL for at in range(end, draft.start))
+
+    def head(self, draft: Draft) -> frozenset[str]:
+        """Lemmas of the nouns right before a draft."""
+        low = max(0, draft.start - 4)
+        return frozenset(
+            self.doc[self.tape.lexemes[at].token].lemma_ for at in range(low, draft.start) if self.tape.is_noun(at)
+        )
 
     def nouns(self, draft: Draft) -> frozenset[str]:
         """Lemmas of the nouns beside a draft, its unit left out."""

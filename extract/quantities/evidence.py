@@ -61,8 +61,8 @@ def _after(scene: Scene, draft: Draft) -> Reasons:
             return {f"after_{name}": 1.0}
     if at >= len(tape) or tape.lexemes[at].breath:
         return {"cue_end": 1.0}
-    if tape.kind(at) == "mark":
-        alone = tape.kind(draft.start - 1) == "mark" or tape.lexemes[draft.start].breath
+    if tape.is_stop(at):
+        alone = tape.is_stop(draft.start - 1) or tape.lexemes[draft.start].breath
         return {"clause_end": 1.0, "alone": float(alone)}
     if tape.text(at) == "times" or draft.number.form != "integer":
         return {}

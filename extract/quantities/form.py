@@ -40,6 +40,10 @@ def from_form(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate
         name = {2: "form_half", 4: "form_quarter"}.get(below, "form_fine")
         reasons = {name: 1.0, "form_half_metric": float(below == 2 and metric)}
         return [Candidate(inch, reasons | suits(scene, draft, inch, hits))]
+    if draft.grouped and number.form == "integer" and 100 <= number.value < 1000 and not metric:
+        unit = unit_named("thou")
+        if any(hit.topic.kind == "length" for _, hit in hits):
+            return [Candidate(unit, {"form_grouped": 1.0} | suits(scene, draft, unit, hits))]
     if number.decimals and number.decimals >= 3 and abs(number.value) < 100:
         unit = unit_named("millimeter" if metric else "inch")
         return [Candidate(unit, {"form_places": 1.0} | suits(scene, draft, unit, hits))]

@@ -19,7 +19,7 @@ _ADJACENT_REACH = 12
 _EXACT, _NEAR, _LIKE, _SAME_ORDER = 0.001, 0.06, 0.8, 1.7
 """Natural logarithms of the ratio of two values: equal, within 6 %, within a factor of 2.2, of 5.5."""
 _FARTHEST = 4.0
-_LOOSE_REACH = 8
+_LOOSE_REACH = 5
 _TELLING = 20
 """A value this large that comes again is the same measure, however long ago."""
 
@@ -63,6 +63,7 @@ def _kinship(scene: Scene, draft: Draft, other: Draft) -> Reasons:
         "same_breath": float(scene.cue(draft.start) - scene.cue(other.start) <= 2),
         "adjacent": max(0.0, 1 - (draft.start - other.end) / _ADJACENT_REACH),
         "shared_noun": float(min(3, len(scene.nouns(draft) & scene.nouns(other)))),
+        "same_head": float(bool(scene.head(draft) & scene.head(other))),
         "signs": float(draft.number.value < 0 and other.number.value < 0),
         "common": scene.share_of(other.unit) if other.unit else 0.0,
     }

@@ -19,7 +19,7 @@ def is_hedged(scene: Scene, draft: Draft, earlier: int = 0, later: int | None = 
         return True
     lists, tape = knowledge().manner["hedged"], scene.tape
     end = lists["after_at_end"].at(tape, draft.end)
-    if end is not None and (tape.kind(end) == "mark" or end >= len(tape) or scene.cue(end) != scene.cue(end - 1)):
+    if end is not None and (tape.is_stop(end) or end >= len(tape) or scene.cue(end) != scene.cue(end - 1)):
         return True
     low, high = scene.sentence_bounds(draft.start)
     low = max(low, earlier, draft.start - _SENTENCE_REACH)

@@ -59,6 +59,9 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
     against = max((weight for weight, hit in hits if hit.topic.kind != unit.kind), default=0.0)
     found["kind_named"] = for_it
     found["other_kind_named"] = 0.0 if for_it else against
+    beside = {hit.topic.kind for _, hit in hits if hit.topic.role in ("name", "word") and scene.governs(hit.end, draft)}
+    found["kind_beside"] = float(unit.kind in beside)
+    found["other_kind_beside"] = float(bool(beside) and unit.kind not in beside)
     inside = _in_band(scene, draft, unit, hits)
     if inside is not None:
         found["in_band" if inside else "out_of_band"] = 1.0

@@ -67,7 +67,8 @@ def _is_article_name(scene: Scene, draft: Draft) -> bool:
     if draft.unit or draft.number.form != "integer" or scene.tape.kind(draft.start - 1) != "article":
         return False
     low, high = scene.sentence_bounds(draft.start)
-    return not any(unit_at(scene.tape, at, after_digits=True) for at in range(low, high))
+    digits = ("digits", "decimal", "slash", "vulgar")
+    return not any(unit_at(scene.tape, at, scene.tape.kind(at - 1) in digits) for at in range(low, high))
 
 
 def _is_ratio(scene: Scene, draft: Draft) -> bool:
