@@ -46,7 +46,7 @@ class Listener:
 
     def __init__(self, model: SpeechModel, prime: str, options: HearingOptions) -> None:
         self._model = model
-        self._prime = Prime(prime)
+        self._prime = Prime.of(prime)
         self._options = options
 
     def hear(self, block: Block, progress: Callable[[int], None] = lambda _: None) -> HeardBlock:
@@ -84,7 +84,7 @@ class Listener:
                 return Hearing((), hearing.log_probability, hearing.no_speech, 0.0)
             if hearing is not tried[0]:
                 return hearing
-        if self._prime.text and leaks(hearing.words, self._prime):
+        if self._prime.text and leaks(hearing, self._prime):
             return settle(hearing, self._hear([sound], UNPRIMED)[0], self._prime)
         return hearing
 

@@ -1,4 +1,4 @@
-"""The sentence that the model keeps in mind while it hears: measures spelled out, in the trade's own words.
+"""The sentence that the model keeps in mind while it hears: measures spelled out, and the trade's own words.
 
 Left alone, Whisper writes "eleven sixty-fourths" as 1164. A prompt in which measures stand in words makes it write
 words; a list of figures does not. What the model has in mind it may also "hear" where nothing was said:
@@ -11,46 +11,45 @@ import tomllib
 from collections.abc import Callable, Sequence
 from functools import cache
 from importlib.resources import files
-from typing import Any
 
 PROMPT_TOKENS = 223
 """Tokens a Whisper prompt may take: half of the decoder's 448, less one (Radford et al. 2022, section 2.3)."""
 
 PROMPT_MARGIN = 23
-"""Tokens kept free, as a prime cut inside a word would teach the model half a word."""
+"""Tokens kept free: a prompt that fills its half leaves a long window no room to be written out."""
 
 
 def compose_prime(words: Sequence[str] = ()) -> str:
-    """A prime for a general bench, followed by clauses in the trade's own words.
+    """A prime for a general bench, in front of it the trade's own words.
 
-    `words` are attributes and parts as they are said ("string height", "saddle slot"), the most telling first. What is
-    too long for the model is left out later, from the end, by `fit_prime`.
+    `words` are attributes, parts and tools as they are said ("string height", "saddle slot"), the most telling first.
+    They stand in front, the most telling nearest the measures, because `fit_prime` cuts from the front: what makes the
+    model spell out measures stays whole.
     """
-    data = _data()
-    clauses = list(data["general"])
-    patterns: list[str] = data["patterns"]
-    for number, word in enumerate(dict.fromkeys(word.strip() for word in words if word.strip())):
-        clauses.append(patterns[number % len(patterns)].format(word))
-    return _sentence(clauses)
+    telling = list(dict.fromkeys(word.strip() for word in words if word.strip()))
+    own = _sentence([f"the {word}" for word in reversed(telling)])
+    return f"{own} {_sentence(_measures())}".strip()
 
 
 def fit_prime(prime: str, count_tokens: Callable[[str], int], limit: int = PROMPT_TOKENS - PROMPT_MARGIN) -> str:
-    """The longest run of whole clauses from the start of `prime` that takes at most `limit` tokens."""
-    clauses = prime.replace("\n", " ").split(", ")
-    while clauses:
-        fitted = ", ".join(clauses).strip()
+    """The longest run of whole phrases up to the end of `prime` that takes at most `limit` tokens.
+
+    Phrases end at commas and full stops.
+    """
+    phrases = prime.replace(". ", "., ").split(", ")
+    for start in range(len(phrases)):
+        fitted = ", ".join(phrases[start:]).replace(".,", ".").strip()
         if count_tokens(fitted) <= limit:
-            return fitted
-        clauses.pop()
+            return fitted[:1].upper() + fitted[1:]
     return ""
 
 
-def _sentence(clauses: Sequence[str]) -> str:
-    """Clauses joined by commas, the last one ended by a full stop."""
-    whole = ", ".join(clause.rstrip(".") for clause in clauses) + "."
-    return whole[0].upper() + whole[1:]
+def _sentence(phrases: Sequence[str]) -> str:
+    whole = ", ".join(phrases)
+    return f"{whole[0].upper()}{whole[1:]}." if whole else ""
 
 
 @cache
-def _data() -> dict[str, Any]:
-    return tomllib.loads(files("capture").joinpath("data/prime.toml").read_text("utf-8"))
+def _measures() -> tuple[str, ...]:
+    data = tomllib.loads(files("capture").joinpath("data/prime.toml").read_text("utf-8"))
+    return tuple(data["measures"])
