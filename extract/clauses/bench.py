@@ -94,7 +94,7 @@ class Bench:
 
     def is_noun(self, at: int) -> bool:
         """True for a noun by its tag or by the trade's lists, where it isn't used as a verb."""
-        if not 0 <= at < len(self) or self.lower[at] in talk().exclamations:
+        if not 0 <= at < len(self) or self.is_exclamation(at):
             return False
         if at in self.in_long_term or (self.tag(at) in {"VB", "VBP", "NN"} and self.tag(at - 1) in {"DT", "PRP$"}):
             return True
@@ -102,11 +102,15 @@ class Bench:
             self.term_kind[at] is not None and self.tag(at) not in {"RP", "IN", "RB"} and self._noun_by_place(at)
         )
 
+    def is_exclamation(self, at: int) -> bool:
+        """ "lord", "man" said by themselves; not "the man"."""
+        return self.lower[at] in talk().exclamations and self.tag(at - 1) not in _BEFORE_NOUN
+
     def _noun_by_place(self, at: int) -> bool:
         """A term that the tagger calls a verb is a noun where no object follows: "chassis out", "felt feet on"."""
         if self.tag(at) not in {"VB", "VBP", "VBD"}:
             return True
-        followed = self.tag(at + 1) in {"NN", "NNS", ",", "."}
+        followed = self.tag(at + 1) in {"NN", "NNS", ",", ".", ""}
         return followed or (self.word(at + 1) in PARTICLES and not self.takes_object(at + 2))
 
     def verb(self, at: int) -> Verb | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
-from extract.clauses.talk import phrase_length, talk
+from extract.clauses.talk import talk
 
 
 def told_history(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[bool, ...]:
@@ -29,7 +29,7 @@ def told_history(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[bool, ...]:
 def _is_marked(bench: Bench, piece: Piece) -> bool:
     words = talk()
     for at in range(piece.start, piece.end):
-        if phrase_length(bench.lower, at, words.history):
+        if words.history.length_at(bench.lower, at):
             return True
         if bench.word(at) == "in" and bench.lower[at + 1 : at + 2] and _is_year(bench.word(at + 1)):
             return True
@@ -41,7 +41,7 @@ def _is_year(word: str) -> bool:
 
 
 def _returns(bench: Bench, piece: Piece) -> bool:
-    return phrase_length(bench.lower, piece.start, talk().returns) > 0
+    return talk().returns.length_at(bench.lower, piece.start) > 0
 
 
 def _is_past(bench: Bench, piece: Piece) -> bool:

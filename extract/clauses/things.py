@@ -14,6 +14,7 @@ from extract.clauses.grammar import PARTICLES, grammar
 _BEFORE_NOUN = frozenset({"PDT", "DT", "PRP$", "CD", "JJ", "JJR", "JJS", "VBN", "VBG", "POS", "HYPH"})
 _LOOSE_PRONOUNS = grammar().object_pronouns | {"they", "she", "all", "everything", "most"}
 _REACH = 9
+_VAGUE = frozenset({"a", "the", "good", "wee", "little", "tiny", "fair", "quick", "wild", "old"})
 _QUANTIFIERS = frozenset(
     {("a", word) for word in ("bit", "hair", "touch", "shade", "tad", "little", "fraction", "lot", "smidge", "whisker")}
 )
@@ -41,7 +42,7 @@ def thing_at(bench: Bench, at: int, limit: int) -> Thing | None:
         return None
     here, head = at, None
     while here < stop:
-        if here > at and bench.word(here) in PARTICLES and bench.tag(here) in {"RB", "RP", "IN"}:
+        if here > at and _is_over(bench, here, head):
             break
         if bench.is_noun(here) and not (here > at and _is_verb_here(bench, here, stop)):
             head = here
@@ -49,6 +50,14 @@ def thing_at(bench: Bench, at: int, limit: int) -> Thing | None:
             break
         here += 1
     return None if head is None else Thing(at, head + 1, head, pronoun=bench.word(head) in {"one", "ones"})
+
+
+def _is_over(bench: Bench, here: int, head: int | None) -> bool:
+    """True where a particle or a breath ends the phrase: "head | back a sixteenth", "too keen | bellows tape"."""
+    if bench.word(here) in PARTICLES and bench.tag(here) in {"RB", "RP", "IN"} and here not in bench.inside_term:
+        return True
+    breath = bench.cue[here] != bench.cue[here - 1]
+    return breath and (head is not None or bench.tag(here - 1) not in {"DT", "PRP$", "CD", "POS"})
 
 
 def _goes_on(bench: Bench, at: int, stop: int) -> bool:
@@ -102,7 +111,7 @@ def kind_of(bench: Bench, thing: Thing) -> str:
         return "pronoun"
     if bench.words.nouns.get(bench.word(thing.head)) == "body" and bench.tag(thing.start) == "PRP$":
         return "body"
-    if bench.lower[thing.start : thing.end] in _QUANTIFIERS:
+    if bench.lower[thing.start : thing.end] in _QUANTIFIERS or _is_bit(bench, thing):
         return "measure"
     known = bench.term_kind[thing.head]
     if known:
@@ -111,6 +120,14 @@ def kind_of(bench: Bench, thing: Thing) -> str:
         if word in bench.words.nouns:
             return bench.words.nouns[word]
     return "thing"
+
+
+def _is_bit(bench: Bench, thing: Thing) -> bool:
+    """ "a good bit", "a bit of play": an amount, not a drill's bit."""
+    if bench.word(thing.head) != "bit":
+        return False
+    vague = all(word in _VAGUE for word in bench.lower[thing.start : thing.head])
+    return vague and (bench.word(thing.start) != "the" or bench.word(thing.end) == "of")
 
 
 def is_workable(bench: Bench, thing: Thing) -> bool:

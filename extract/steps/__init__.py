@@ -14,10 +14,11 @@ from extract.spans import Action, Measured
 from extract.steps.gather import gather
 from extract.steps.merge import merge
 from extract.steps.order import in_order
+from extract.steps.shapes.own_hand import own_hand as own_work
 from extract.steps.wording import to_action
 from extract.trade import Trade
 
-__all__ = ["find_steps"]
+__all__ = ["find_steps", "own_work"]
 
 
 def find_steps(doc: Doc, measures: tuple[Measured, ...], trade: Trade) -> tuple[Action, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from extract.clauses.bench import Bench
-from extract.clauses.talk import phrase_length, talk
+from extract.clauses.talk import talk
 from extract.spans import Action
 
 _LOOK_BACK = 4
@@ -29,5 +29,5 @@ def in_order(bench: Bench, actions: tuple[Action, ...]) -> tuple[Action, ...]:
 def _came_before(bench: Bench, action: Action) -> bool:
     start = max(0, action.start - _LOOK_BACK)
     return any(
-        phrase_length(bench.lower, at, talk().before) for at in range(start, min(action.start + _LOOK_BACK, action.end))
+        talk().before.length_at(bench.lower, at) for at in range(start, min(action.start + _LOOK_BACK, action.end))
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from extract.clauses.talk import phrase_length, talk
+from extract.clauses.talk import talk
 from extract.steps.scene import Scene
 
 
@@ -15,5 +15,5 @@ def deferred(scene: Scene) -> bool:
         if not leaving or other.sentence != piece.sentence:
             break
         end = other.end
-    later = any(phrase_length(scene.bench.lower, at, talk().later) for at in range(piece.start, end))
+    later = any(talk().later.length_at(scene.bench.lower, at) for at in range(piece.start, end))
     return later and (leaving or scene.candidate.mode in {"planned", "doing"})
