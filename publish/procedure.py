@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from extract.record import Mention
+from extract.record import Caution, Mention
 from extract.record import Remark as Said
 from publish.context import Hazard, Link, Named, Query, Remark, Row, Stage
 from publish.galley import Galley
@@ -30,7 +30,7 @@ def stages(galley: Galley, rows: Rows) -> tuple[Stage, ...]:
 def cautions(galley: Galley) -> tuple[Hazard, ...]:
     """Every caution of the record, none left out."""
     return tuple(
-        Hazard(sentence(one.text), one.source, one.said, galley.at(one.start)) for one in galley.record.cautions
+        Hazard(sentence(one.text), _source(one), one.said, galley.at(one.start)) for one in galley.record.cautions
     )
 
 
@@ -45,7 +45,7 @@ def queries(galley: Galley, rows: Rows) -> tuple[Query, ...]:
             quote=one.quote,
             moment=galley.at(one.start),
             source=one.source,
-            rows=tuple(Link(f"#{row.anchor}", _row_name(row.what, row.part)) for row in rows.of(one.measures)),
+            rows=tuple(Link(f"#{row.anchor}", _row_name(row)) for row in rows.of(one.measures)),
         )
         for one in findings
     )
@@ -71,5 +71,12 @@ def _told_once(rows: tuple[Row, ...]) -> tuple[Row, ...]:
     return tuple(row for row in rows if f"#{row.anchor}" not in instead)
 
 
-def _row_name(what: str, part: str) -> str:
-    return f"{what}, {part}" if part else what
+def _source(caution: Caution) -> str:
+    """Where a caution comes from; empty where that is only that it was said, which stands before it anyway."""
+    return "" if caution.said and caution.source.casefold().startswith("said ") else caution.source
+
+
+def _row_name(row: Row) -> str:
+    figure = row.first or row.second
+    name = f"{row.what}, {row.part}" if row.part else row.what
+    return f"{name}: {figure.text}" if figure else name

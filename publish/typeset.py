@@ -17,6 +17,7 @@ _FRACTION = re.compile(
     r"(?P<unit>\u202f[^\s<&]+)?"
 )
 _MINUS = re.compile(r"(?<![\w.)\]-])-(?=\d)")
+_POWER = re.compile(r"(?<=/m)[23](?!\w)")
 _TIMES = re.compile(r"(?<=\d) ?x ?(?=\d)")
 
 
@@ -27,7 +28,8 @@ def typeset(text: str) -> Markup:
 
 def plain(text: str) -> str:
     """The same signs and spaces without markup, for titles and captions."""
-    return _TIMES.sub(" × ", _MINUS.sub("−", text)).replace("\N{NO-BREAK SPACE}", NARROW_SPACE)
+    signs = _TIMES.sub(" × ", _MINUS.sub("−", text)).replace("\N{NO-BREAK SPACE}", NARROW_SPACE)
+    return _POWER.sub(lambda power: "²³"[int(power.group(0)) - 2], signs)
 
 
 def _set_fraction(match: re.Match[str]) -> str:

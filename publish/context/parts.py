@@ -59,7 +59,7 @@ class Hazard:
     text: str
     """The caution, a sentence."""
     source: str
-    """Its source."""
+    """Its source; empty where that is only that it was said."""
     said: bool
     """The speaker gave it."""
     moment: Moment

@@ -26,6 +26,7 @@ HALF = '<span class="frac"><span>1</span>/<span>2</span></span>'
         ("0.012\u00a0in", f"0.012{NARROW_SPACE}in"),
         ("down to -5\u00a0°C", f"down to −5{NARROW_SPACE}°C"),
         ("a 2 x 4", "a 2 × 4"),
+        ("at most 1 mg/m3", "at most 1 mg/m³"),
         ("38x89 mm", "38 × 89 mm"),
     ],
 )
