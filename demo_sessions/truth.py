@@ -4,11 +4,11 @@ A demo session was scripted, so what a careful reader should find in it is known
 of the recording. `start` of a sentence and of a figure comes from the synthesiser's own timing of its sounds, good to
 about a tenth of a second; everything else starts where its sentence does, unless its quote starts later.
 
-Conventions: a quote is the words as scripted, figures spelled out; `unit` is a unit expression that pint reads, and
-`unit_said` is false where the context supplies it; `attribute` and `item` list accepted names, the most usual first; a
-range has `low` and `high` and its midpoint as `value`; `stands` is false where the same recording takes the figure back,
-and for a figure of an earlier session that is repeated to be taken back; a withdrawn figure said again while it is
-corrected is a measure of its own. Faults are misstatements that nobody corrects in the recording.
+Conventions: a quote is the words as scripted, figures spelled out. `unit` is a unit expression that pint reads, and
+`unit_said` is false where the context supplies it. `attribute` and `item` list accepted names, the most usual first. A
+range has `low` and `high` and its midpoint as `value`. `stands` is false where the same recording takes the figure
+back, and for a figure of an earlier session that is repeated to be taken back; a withdrawn figure that is said again
+while it is corrected is a measure of its own. Faults are misstatements that nobody corrects in the recording.
 """
 
 from __future__ import annotations

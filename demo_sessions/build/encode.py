@@ -15,7 +15,7 @@ from PIL.Image import Image
 from demo_sessions.build.sound import RATE
 from demo_sessions.build.voices import Samples
 
-SOUND_BITS = 40_000
+SOUND_BITS = 32_000
 """Bits a second of sound: plenty for one voice, small enough to keep in a repository."""
 STEADY = {"fflags": "+bitexact", "movflags": "+faststart"}
 AAC_BLOCK = 1024
@@ -34,7 +34,7 @@ def write_film(path: Path, frames: Iterable[Image], fps: int, samples: Samples) 
         pictures = file.add_stream("libx264", rate=fps)
         pictures.pix_fmt = "yuv420p"
         pictures.codec_context.thread_count = 1
-        pictures.options = {"crf": "25", "preset": "slow", "tune": "animation", "g": str(fps * 20)}
+        pictures.options = {"crf": "28", "preset": "slow", "tune": "animation", "g": str(fps * 10)}
         sound = _sound_stream(file)
         for number, image in enumerate(frames):
             if number == 0:

