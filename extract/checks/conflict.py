@@ -7,7 +7,6 @@ alarm costs more than a miss. Source: consistency within one narration.
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -18,8 +17,11 @@ from extract.checks.talk import Said, Talk
 from extract.checks.vocabulary import check_words
 
 SOURCE = "the narration itself: one thing, two figures"
-_NEAR = 8
-"""Words about a figure that may tell its thing from a neighbour."""
+_NEAR = 10
+"""Words before a figure that may tell its thing from a neighbour."""
+_BEHIND = 5
+_SERIES = 3
+"""After this many figures for one attribute its readings are a series, not a contradiction."""
 _ARTICLES = (("a",), ("an",), ("another",), ("each",))
 _FAR = 3
 """Two sizes further apart than this are of two things, whatever they are called."""
@@ -28,27 +30,27 @@ _PHASES = ("as_found", "target", "as_left")
 
 
 def find_conflicts(talk: Talk) -> Iterator[Suspicion]:
-    """Each figure that differs from the last one said of the same thing."""
-    last: dict[tuple[str | None, ...], Said] = {}
-    series: defaultdict[tuple[str | None, ...], int] = defaultdict(int)
+    """Each figure that differs from the one first said of the same thing."""
+    first: dict[tuple[str | None, ...], list[Said]] = {}
     for one in talk.said:
         key = _thing(one)
         if key is None:
             continue
-        earlier = last.get(key)
-        last[key] = one
-        series[key] += 1
-        if earlier is not None and series[key] == 2 and _differ(earlier, one) and _same_thing(earlier, one):
-            yield _suspect(earlier, one)
+        earlier = first.setdefault(key, [])
+        found = next((other for other in earlier if _differ(other, one) and _same_thing(talk, other, one)), None)
+        if found is not None and len(earlier) < _SERIES:
+            yield _suspect(found, one)
+        if len(earlier) < _SERIES:
+            earlier.append(one)
 
 
 def _thing(one: Said) -> tuple[str | None, ...] | None:
     measure = one.measure
-    if not measure.attribute or not measure.item or measure.phase not in _PHASES or measure.unit is None:
+    if not measure.attribute or measure.phase not in _PHASES or measure.unit is None:
         return None
     if measure.difference or measure.limit or measure.tolerance or measure.same_as or len(one.figures) > 1:
         return None
-    return measure.attribute, measure.item, measure.where, measure.phase, measure.kind
+    return measure.attribute, measure.phase, measure.kind
 
 
 def _differ(first: Said, second: Said) -> bool:
@@ -59,11 +61,13 @@ def _differ(first: Said, second: Said) -> bool:
     return Fraction(1, _FAR) <= ratio <= _FAR and agreement(first.figure, second.figure, convert) == "disagrees"
 
 
-def _same_thing(first: Said, second: Said) -> bool:
-    """No word near one of the figures tells it from the other, and nothing was done between."""
+def _same_thing(talk: Talk, first: Said, second: Said) -> bool:
+    """The words about both name one thing, none tells it from the other, and nothing was done between."""
     if first.measure.cue == second.measure.cue or _names_its_thing(first) or _names_its_thing(second):
         return False
-    words = [{*one.before[-_NEAR:], *one.after[:_NEAR]} for one in (first, second)]
+    if (first.measure.where or second.measure.where) != (second.measure.where or first.measure.where):
+        return False
+    words = [frozenset(_root(word) for word in talk.near(one, _NEAR, _BEHIND)) for one in (first, second)]
     vocabulary = check_words()
     for row in vocabulary.telling_apart:
         here, there = (row & near for near in words)
@@ -71,7 +75,32 @@ def _same_thing(first: Said, second: Said) -> bool:
             return False
     if any(bool(row & words[0]) != bool(row & words[1]) for row in vocabulary.alone):
         return False
-    return not vocabulary.changing & {*second.before[-_NEAR:], *second.after[:3]}
+    if vocabulary.changing & {*talk.near(second, _NEAR), *second.after[:3]}:
+        return False
+    recalled = bool(vocabulary.recalling & words[1]) and first.measure.item == second.measure.item
+    return recalled or _named_in_both(first, second, words) or _named_again(talk, second, words[1])
+
+
+def _named_again(talk: Talk, second: Said, words: frozenset[str]) -> bool:
+    """ "So remember, on action we're shooting for 9/64": the attribute is named again and called known."""
+    attribute = next((one for one in talk.trade.attributes if one.name == second.measure.attribute), None)
+    named = attribute is not None and any(words >= {_root(w) for w in said.split()} for said in attribute.said)
+    return named and bool(check_words().recalling_firmly & words)
+
+
+def _named_in_both(first: Said, second: Said, words: list[frozenset[str]]) -> bool:
+    """A word that names the thing, or tells which of several it is, stands near both figures."""
+    items = {_root(word) for one in (first, second) for word in (one.measure.item or "").split()}
+    shared = words[0] & words[1]
+    which = frozenset().union(*check_words().telling_apart) & shared
+    if first.measure.item == second.measure.item and items & shared:
+        return True
+    return bool(which) and bool(check_words().recalling & words[1])
+
+
+def _root(word: str) -> str:
+    word = word.removesuffix("'s")
+    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
 
 
 def _names_its_thing(one: Said) -> bool:
@@ -83,7 +112,8 @@ def _names_its_thing(one: Said) -> bool:
 def _suspect(first: Said, second: Said) -> Suspicion:
     one, other = first.measure, second.measure
     where = f" ({other.where})" if other.where else ""
-    what = f"the {other.attribute} of {other.item}{where}"
+    of = f" of the {other.item}" if other.item and other.item == one.item else ""
+    what = f"the {other.attribute}{of}{where}"
     phase = {"as_found": "as found", "target": "aimed at", "as_left": "as left"}[other.phase]
     message = f"{what}, {phase}, is {one.display} at first and {other.display} here, with no correction between"
     return Suspicion("conflict", "stop", (one, other), message, SOURCE)

@@ -21,8 +21,8 @@ from extract.record import Measure
 SOURCE = "NIST SP 811 (2008) B.7 and SP 1038 (2006) section 4.4: rounding of converted figures"
 _FAR = 7
 """Words between two figures from which on they are no restatement, unless the record says so."""
-_ALTERNATIVE = 1.25
-"""Two figures joined by "or" alone that lie further apart than this may be two choices."""
+_ALTERNATIVE = 1.5
+"""Two figures joined by "or" alone, or by nothing, that lie further apart than this may be two things."""
 _GRADES: dict[Verdict, int] = {"agrees": 0, "close": 1, "disagrees": 2}
 
 
@@ -39,7 +39,7 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, bool] | None:
     linked = talk.by_id.get(second.measure.same_as or "")
     if linked is not None:
         first, later = sorted((linked, second), key=lambda one: one.place)
-        return first, later, True
+        return first, later, _is_linked(later)
     first_said = talk.previous(second)
     if first_said is None or not _same_kind(first_said.measure, second.measure) or not _may_restate(first_said, second):
         return None
@@ -51,6 +51,12 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, bool] | None:
     if weak is None or len(second.before) > _FAR or any(word not in spare for word in second.before):
         return None
     return (first_said, second, weak != ("or",)) if second.measure.kind != "time" else None
+
+
+def _is_linked(second: Said) -> bool:
+    """Words such as "that's" stand before the figure, so that nothing else can be meant."""
+    near = second.before[-_FAR:]
+    return holds(near, check_words().strong) is not None or holds(near, check_words().weak) not in (None, ("or",))
 
 
 def _same_kind(first: Measure, second: Measure) -> bool:

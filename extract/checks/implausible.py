@@ -11,11 +11,14 @@ from fractions import Fraction
 
 from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
 from extract.checks.linear import Linear, conversion
-from extract.checks.slips import SLIPS
+from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk, words_of
 from extract.record import Measure
 from extract.trade import Band, Trade
 
+Bands = list[tuple[Band, Linear]]
+_NEAR = 16
+"""Words before a figure among which the thing it is of may be named."""
 _FAR = 2
 """A figure this many times above or below its band is past what a strange instrument explains."""
 
@@ -26,21 +29,59 @@ def find_implausible(talk: Talk) -> Iterator[Suspicion]:
         measure = one.measure
         if measure.unit is None or measure.difference:
             continue
-        bands = [(band, convert) for band, convert in _bands(talk.trade, measure) if convert is not None]
-        if not bands or any(_inside(band, convert(figure.value)) for band, convert in bands for figure in one.figures):
-            continue
-        yield _suspect(one, *min(bands, key=lambda pair: _distance(pair[0], pair[1](one.figure.value))))
+        name, bands = _by_words(talk.trade, one) or _by_attribute(talk.trade, measure)
+        values = [(band, convert(one.figure.value)) for band, convert in bands]
+        if bands and not any(_inside(band, value) for band, value in values):
+            yield _suspect(one, name, *min(bands, key=lambda pair: _distance(pair[0], pair[1](one.figure.value))))
 
 
-def _bands(trade: Trade, measure: Measure) -> list[tuple[Band, Linear | None]]:
+def _by_attribute(trade: Trade, measure: Measure) -> tuple[str, Bands]:
     """The bands of the attribute that name the item; where none does, those that hold for every item."""
     found = next((one for one in trade.attributes if one.name == measure.attribute), None)
-    if found is None or measure.kind != found.kind or measure.unit is None:
-        return []
+    if found is None or measure.kind != found.kind:
+        return "", []
     item = tuple(words_of(measure.item or ""))
     named = [band for band in found.bands if any(_names(item, name) for name in band.items)]
     chosen = named or [band for band in found.bands if not band.items]
-    return [(band, conversion(measure.unit, band.unit)) for band in chosen]
+    of = f" of the {measure.item}" if measure.item else ""
+    return f"the {found.name}{of}", _with_ways(chosen, measure)
+
+
+def _by_words(trade: Trade, one: Said) -> tuple[str, Bands] | None:
+    """The bands of what is named nearest before the figure; None where nothing with a band is.
+
+    Of a length the attribute itself must be named, since most parts have many; "heaters", of a voltage, says enough.
+    """
+    measure = one.measure
+    words = one.before[-_NEAR:]
+    best: tuple[int, str, list[Band]] = (-1, "", [])
+    for attribute in trade.attributes:
+        if attribute.kind != measure.kind:
+            continue
+        named = max((_last(words, tuple(said.split())) for said in attribute.said), default=-1)
+        for band in attribute.bands:
+            telling = measure.kind != "length" or named >= 0
+            items = [(_last(words, tuple(item.split())), item) for item in band.items if telling]
+            place, item = max(items, default=(-1, "")) if band.items else (named, "")
+            if place > best[0]:
+                best = (place, f"the {attribute.name} of the {item}" if item else f"the {attribute.name}", [])
+            if place == best[0] >= 0:
+                best[2].append(band)
+    return (best[1], _with_ways(best[2], measure)) if best[2] else None
+
+
+def _last(words: tuple[str, ...], name: tuple[str, ...]) -> int:
+    """Where a name, in the singular or plural, was said last among words; -1 where it was not."""
+    for at in range(len(words) - len(name), -1, -1):
+        said = words[at : at + len(name)]
+        if said[:-1] == name[:-1] and said[-1].removesuffix("'s") in (name[-1], f"{name[-1]}s"):
+            return at
+    return -1
+
+
+def _with_ways(bands: list[Band], measure: Measure) -> Bands:
+    ways = [(band, conversion(measure.unit or "", band.unit)) for band in bands]
+    return [(band, way) for band, way in ways if way is not None]
 
 
 def _names(item: tuple[str, ...], name: str) -> bool:
@@ -61,21 +102,21 @@ def _distance(band: Band, value: Fraction) -> float:
     return band.low / size if size > 0 else float("inf")
 
 
-def _suspect(one: Said, band: Band, convert: Linear) -> Suspicion:
+def _suspect(one: Said, name: str, band: Band, convert: Linear) -> Suspicion:
     measure = one.measure
     back = convert.inverse
     low, high = (figure_text(back(Fraction(end).limit_denominator(10**9))) for end in (band.low, band.high))
     usual = with_unit(f"{low} to {high}", symbol_of(measure))
-    of = f" of {measure.item}" if measure.item else ""
-    message = f"{measure.display} lies outside {usual}, where the {measure.attribute}{of} usually lies"
+    message = f"{measure.display} lies outside {usual}, where {name} usually lies"
     meant = _meant(one, band)
     if meant is not None:
-        message += f"; {meant}"
+        message += f"; {meant.text} if {meant.reason}"
+    sure = meant is not None and (measure.unit_said or not meant.other_unit)
     far = _distance(band, convert(one.figure.value)) >= _FAR
-    return Suspicion("implausible", "stop" if far and meant is not None else "look", (measure,), message, band.source)
+    return Suspicion("implausible", "stop" if far and sure else "look", (measure,), message, band.source)
 
 
-def _meant(one: Said, band: Band) -> str | None:
+def _meant(one: Said, band: Band) -> Meant | None:
     """What the first slip that leads into the band would have meant."""
     for slip in SLIPS:
         meant = slip(one)
@@ -83,5 +124,5 @@ def _meant(one: Said, band: Band) -> str | None:
             continue
         convert = conversion(meant.unit, band.unit)
         if convert is not None and _inside(band, convert(meant.value)):
-            return f"{meant.text} if {meant.reason}"
+            return meant
     return None

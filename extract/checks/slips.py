@@ -52,12 +52,14 @@ class Meant:
     unit: str
     text: str
     reason: str
+    other_unit: bool = False
+    """The slip is in the unit alone: where the unit was not said, it may be ours."""
 
 
 def thousandths(one: Said) -> Meant | None:
     """ "twelve sixty-fourths" for 12 thou: the count is right, the denominator is not."""
     figure = one.figure
-    if not figure.fraction or one.measure.unit != "inch" or figure.step.denominator < 16:
+    if not figure.fraction or one.measure.unit != "inch" or figure.step.denominator not in (16, 32, 64):
         return None
     count = figure.value / figure.step
     return Meant(count, "thou", with_unit(str(count), "thou"), "thousandths were meant")
@@ -123,7 +125,7 @@ def _other_unit(one: Said, place: int) -> Meant | None:
         return None
     unit = unit_named(twins[place])
     value = one.figure.value
-    return Meant(value, unit.name, with_unit(like(value, one.figure), unit.symbol), f"{unit.symbol} was meant")
+    return Meant(value, unit.name, with_unit(like(value, one.figure), unit.symbol), f"{unit.symbol} was meant", True)
 
 
 SLIPS: tuple[Callable[[Said], Meant | None], ...] = (

@@ -17,6 +17,8 @@ from extract.trade import Trade
 
 _RANGE = re.compile(r"(?<=\d)\s+(?:to|or|-|–)\s+(?=[\d.-])")
 _WORD = re.compile(r"[a-z0-9][a-z0-9'./-]*")
+_FEW = 3
+_END = re.compile(r"[.?!](?=\s|$)")
 _SMALLER = {"foot": 12, "pound": 16, "hour": 60, "minute": 60, "yard": 36, "day": 24, "week": 7}
 """How many of the next smaller unit a unit holds: "4 lb 12 oz" is said to the ounce."""
 _TALK_GAP = 21
@@ -81,6 +83,11 @@ def _is_compound(measure: Measure) -> bool:
     return not any(mark in quote for mark in (".", "point", "half", "quarter", "/", "third", "eighth", "sixteenth"))
 
 
+def _sentence(text: str) -> str:
+    """What is left of the sentence that a figure is in."""
+    return _END.split(text, maxsplit=1)[0]
+
+
 class Talk:
     """All of a record's measures in order of speaking."""
 
@@ -88,10 +95,11 @@ class Talk:
         self.record = record
         self.trade = trade
         self.said: tuple[Said, ...] = tuple(
-            Said(one, place, figures_of(one), tuple(words_of(one.before)), tuple(words_of(one.after)))
+            Said(one, place, figures_of(one), tuple(words_of(one.before)), tuple(words_of(_sentence(one.after))))
             for place, one in enumerate(record.measures)
             if one.stands
         )
+        self._before = {place: tuple(words_of(one.before)) for place, one in enumerate(record.measures)}
 
     @cached_property
     def by_id(self) -> dict[str, Said]:
@@ -102,6 +110,15 @@ class Talk:
     def by_place(self) -> dict[int, Said]:
         """Standing measures by their place among all."""
         return {one.place: one for one in self.said}
+
+    def near(self, one: Said, back: int, ahead: int = 0) -> tuple[str, ...]:
+        """Words about a figure, those of the figure before it included where it has hardly any of its own."""
+        words = list(one.before[-back:])
+        place = one.place
+        while len(words) < _FEW and place in self._before and self._before[place]:
+            place -= 1
+            words = [*self._before.get(place, ())[len(words) - back :], *words]
+        return (*words, *one.after[:ahead])
 
     def previous(self, one: Said) -> Said | None:
         """The figure said just before, where it stands and is near."""

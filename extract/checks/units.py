@@ -9,18 +9,26 @@ quantity is a number and a unit of that quantity's kind.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from extract.checks.finding import Suspicion
 from extract.checks.talk import Said, Talk
-from extract.checks.vocabulary import check_words
+from extract.checks.vocabulary import Phrase, check_words
+from extract.trade import Trade
 from extract.units import unit_rows
 
 SOURCE = "NIST SP 811 (2008) chapter 7: a number and a unit of that quantity's kind"
 _REACH = 6
 """Words before a figure among which the word that settles its kind must stand."""
 
-_NOUNS = {"mass": "a weight", "torque": "torque", "pressure": "pressure"}
+_LONGEST = 4
+_NOUNS = {
+    "mass": "a weight",
+    "torque": "torque",
+    "pressure": "pressure",
+    "temperature": "a temperature",
+    "time": "a time",
+}
 """How the kind is called in a message where the telling word is a verb."""
 
 
@@ -31,51 +39,75 @@ def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
         measure = one.measure
         if measure.unit not in (None, "dimensionless"):
             continue
-        kind = kinds.get(measure.attribute or "", measure.kind) or (_kind_before(one) or (None, None))[1]
+        kind = kinds.get(measure.attribute or "", measure.kind) or _first_kind(one)
         of = f" of {measure.attribute}" if measure.attribute else ""
         message = f"{measure.display}{of} has no unit, and nothing near it settles one; say {_choices(kind)}"
-        yield Suspicion("unit_missing", "stop" if measure.attribute else "look", (measure,), message, SOURCE)
+        yield Suspicion("unit_missing", "stop", (measure,), message, SOURCE)
 
 
 def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
-    """Each figure whose unit is of another kind than the word beside it calls for."""
+    """Each figure whose unit is of another kind than the word or attribute beside it calls for."""
+    names = _attribute_names(talk.trade)
     for one in talk.said:
         measure = one.measure
         if measure.kind is None or measure.unit == "dimensionless" or not measure.unit_said:
             continue
-        for word, kind in filter(None, (_kind_before(one), _kind_behind(one))):
-            if measure.kind in _allowed(kind, word):
+        for word, kinds in filter(None, (_kind_before(one), _kind_behind(one), _named_before(one, names))):
+            if measure.kind in _allowed(kinds, word):
                 continue
-            message = f"{measure.display} is {_a(measure.kind)}, but {word} is given in {_choices(kind)}"
+            message = f"{measure.display} is {_a(measure.kind)}, but {word} is given in {_choices(min(kinds))}"
             yield Suspicion("dimension", "stop", (measure,), message, SOURCE)
             break
 
 
-def _allowed(kind: str, name: str) -> frozenset[str]:
-    kinds = check_words().unit_kinds
-    return frozenset({kind, *kinds.get(kind, ()), *kinds.get(name, ())})
+def _attribute_names(trade: Trade) -> dict[Phrase, frozenset[str]]:
+    """Every telling name of an attribute, with all kinds that bear it."""
+    found: dict[Phrase, set[str]] = {}
+    for attribute in trade.attributes:
+        for said in attribute.said:
+            if said not in check_words().vague:
+                found.setdefault(tuple(said.split()), set()).add(attribute.kind)
+    return {name: frozenset(kinds) for name, kinds in found.items()}
 
 
-def _kind_before(one: Said) -> tuple[str, str] | None:
-    """The last telling word before a figure, where only small words stand between, and the kind it calls for."""
+def _allowed(kinds: frozenset[str], name: str) -> frozenset[str]:
+    known = check_words().unit_kinds
+    return kinds.union(known.get(name, ()), *(known.get(kind, ()) for kind in kinds))
+
+
+def _before(one: Said, known: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:
+    """The last known phrase before a figure, where only small words stand between, and the kinds it calls for."""
     words, spare = one.before[-_REACH:], check_words().between
     for at in range(len(words) - 1, -1, -1):
-        for length in (2, 1):
-            phrase = words[max(0, at - length + 1) : at + 1]
-            kind = check_words().kind_before.get(phrase)
-            if kind is not None:
-                return _NOUNS.get(kind, " ".join(phrase)), kind
+        for length in range(min(_LONGEST, at + 1), 0, -1):
+            phrase = words[at - length + 1 : at + 1]
+            if phrase in known:
+                return " ".join(phrase), known[phrase]
         if words[at] not in spare:
             return None
     return None
 
 
-def _kind_behind(one: Said) -> tuple[str, str] | None:
+def _kind_before(one: Said) -> tuple[str, frozenset[str]] | None:
+    found = _before(one, check_words().kind_before)
+    return (_NOUNS.get(min(found[1]), found[0]), found[1]) if found else None
+
+
+def _named_before(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:
+    return _before(one, names)
+
+
+def _kind_behind(one: Said) -> tuple[str, frozenset[str]] | None:
     for length in (2, 1):
-        kind = check_words().kind_behind.get(one.after[:length])
-        if kind is not None:
-            return kind, kind
+        kinds = check_words().kind_behind.get(one.after[:length])
+        if kinds is not None:
+            return min(kinds), kinds
     return None
+
+
+def _first_kind(one: Said) -> str | None:
+    found = _kind_before(one)
+    return min(found[1]) if found else None
 
 
 def _a(kind: str) -> str:
@@ -83,8 +115,7 @@ def _a(kind: str) -> str:
 
 
 def _choices(kind: str | None) -> str:
-    """The two commonest units of a kind: "°F or °C"."""
-    symbols = [row.unit.symbol for row in unit_rows().values() if row.unit.kind == kind]
-    metric = [row.unit.symbol for row in unit_rows().values() if row.unit.kind == kind and row.system == "metric"]
-    chosen = list(dict.fromkeys([*symbols[:1], *metric[:1], *symbols[1:2]]))[:2]
-    return " or ".join(chosen) if chosen else "which unit is meant"
+    """The usual units of a kind: "°F or °C"."""
+    usual = check_words().usual_units.get(kind or "", ())
+    symbols = usual or tuple(row.unit.symbol for row in unit_rows().values() if row.unit.kind == kind)[:1]
+    return " or ".join(symbols) if symbols else "which unit is meant"

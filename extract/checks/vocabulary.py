@@ -19,12 +19,16 @@ class CheckWords:
     beside: frozenset[str]
     comparing: frozenset[str]
     unit_kinds: dict[str, frozenset[str]]
+    usual_units: dict[str, tuple[str, ...]]
     between: frozenset[str]
-    kind_before: dict[Phrase, str]
-    kind_behind: dict[Phrase, str]
+    kind_before: dict[Phrase, frozenset[str]]
+    kind_behind: dict[Phrase, frozenset[str]]
+    vague: frozenset[str]
     telling_apart: tuple[frozenset[str], ...]
     alone: tuple[frozenset[str], ...]
     changing: frozenset[str]
+    recalling: frozenset[str]
+    recalling_firmly: frozenset[str]
 
 
 def holds(words: tuple[str, ...], phrases: frozenset[Phrase]) -> Phrase | None:
@@ -42,8 +46,8 @@ def _phrases(rows: list[str]) -> frozenset[Phrase]:
     return frozenset(tuple(row.split()) for row in rows)
 
 
-def _by_phrase(table: dict[str, list[str]]) -> dict[Phrase, str]:
-    return {tuple(row.split()): kind for kind, rows in table.items() for row in rows}
+def _by_phrase(table: dict[str, list[str]]) -> dict[Phrase, frozenset[str]]:
+    return {tuple(row.split()): frozenset({kind}) for kind, rows in table.items() for row in rows}
 
 
 @cache
@@ -57,10 +61,14 @@ def check_words() -> CheckWords:
         beside=frozenset(data["beside"]["words"]),
         comparing=frozenset(data["comparing"]["words"]),
         unit_kinds={name: frozenset(kinds) for name, kinds in data["unit_kinds"].items()},
+        usual_units={kind: tuple(symbols) for kind, symbols in data["usual_units"].items()},
         between=frozenset(dimension["between"]),
         kind_before=_by_phrase(dimension["words"]),
         kind_behind=_by_phrase(dimension["behind"]),
+        vague=frozenset(dimension["attributes"]["vague"]),
         telling_apart=tuple(frozenset(row) for row in data["telling_apart"]["rows"]),
         alone=tuple(frozenset(row) for row in data["telling_apart"]["alone"]),
+        recalling_firmly=frozenset(data["recalling"]["firm"]),
+        recalling=frozenset(data["recalling"]["words"]),
         changing=frozenset(data["changing"]["words"]),
     )

@@ -38,6 +38,12 @@ def cases(path: Path) -> list[Case]:
     return found
 
 
+def trade_of(path: Path) -> str:
+    """The trade that a fixture file is of: `# trade NAME` at its head."""
+    named = re.search(r"^# trade (\w+)$", path.read_text(encoding="utf-8"), re.MULTILINE)
+    return named[1] if named else "general"
+
+
 def _units() -> dict[str, dict[str, Any]]:
     rows = tomllib.loads((files("extract") / "data" / "units.toml").read_text(encoding="utf-8"))["unit"]
     return {row["symbol"]: row for row in rows}

@@ -8,19 +8,21 @@ import pytest
 
 from extract.checks import run_checks
 from extract.trade import load_trade
-from tests.extract.checks.records import Case, cases, record_of
+from tests.extract.checks.records import Case, cases, record_of, trade_of
 
 _HERE = Path(__file__).parent
 _FILES = sorted(_HERE.glob("*.txt"))
 
 
 def _cases() -> list[object]:
-    return [pytest.param(case, id=f"{path.stem}: {case.title}") for path in _FILES for case in cases(path)]
+    return [
+        pytest.param(case, trade_of(path), id=f"{path.stem}: {case.title}") for path in _FILES for case in cases(path)
+    ]
 
 
-@pytest.mark.parametrize("case", _cases())
-def test_findings_are_the_ones_due(case: Case) -> None:
-    found = run_checks(record_of(case.lines), load_trade("general"))
+@pytest.mark.parametrize(("case", "trade"), _cases())
+def test_findings_are_the_ones_due(case: Case, trade: str) -> None:
+    found = run_checks(record_of(case.lines), load_trade(trade))
     assert [_line(one.kind, one.severity, one.message) for one in found] == list(case.expected)
 
 
