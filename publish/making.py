@@ -31,7 +31,7 @@ def making_of(source: SessionSource, proof: Proof) -> Making:
         return Making("The record stands here without its transcript.", "", _PROOFS[proof.state])
     ear = transcript.ear
     heard = (
-        f"Heard by the speech model {ear.model} ({ear.compute_type} on {ear.device}), on the bench's own machine."
+        f"Heard by the speech model {ear.model} ({ear.compute_type} on {ear.device}), on the shop’s own machine."
         if ear
         else f"Read from the caption file {transcript.source}."
     )

@@ -118,7 +118,7 @@ def _files(source: SessionSource) -> tuple[Link, ...]:
     )
     return (
         Link("record.json", "The record (JSON)"),
-        Link(f"{SESSION_HOME}{SCHEMA_FILE}", "What the record's fields mean (JSON Schema)"),
+        Link(f"{SESSION_HOME}{SCHEMA_FILE}", "What the record’s fields mean (JSON Schema)"),
         Link("chapters.vtt", "Chapters (WebVTT)"),
         *(heard if source.transcript is not None else ()),
     )
