@@ -133,7 +133,7 @@ def _join_attributes(base: Attribute, more: Attribute) -> Attribute:
         unit=more.unit or base.unit,
         bands=(*more.bands, *(band for band in base.bands if band.items not in replaced)),
         things=_unite(base.things, more.things),
-        whole=base.whole or more.whole,
+        of=more.of or base.of,
         adjectives=_unite(base.adjectives, more.adjectives),
         verbs=_unite(base.verbs, more.verbs),
     )

@@ -33,8 +33,8 @@ class Attribute:
     """Words that say it behind a figure: "wide", "apart", "in the clamps"."""
     things: tuple[str, ...] = ()
     """Things whose bare figure is this measure: "the a is four and a half" is a string's height."""
-    whole: bool = False
-    """True where the whole instrument or machine has it, not a part: the rate of a clock."""
+    of: str | None = None
+    """What has it where nobody says: a part ("neck"), or "subject" for the whole instrument or machine."""
     verbs: tuple[str, ...] = ()
     """Verbs that say it before a figure, base form: "weigh", "soak"."""
 

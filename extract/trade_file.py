@@ -63,7 +63,7 @@ class _AttributeRow(_Row):
     kind: Words
     unit: Words | None = None
     things: Phrases = ()
-    whole: bool = False
+    of: Words | None = None
     bands: tuple[_BandRow, ...] = ()
 
 
@@ -123,7 +123,7 @@ def _attribute(name: str, row: _AttributeRow) -> Attribute:
         unit=row.unit,
         bands=tuple(Band(b.low, b.high, b.unit, b.source, b.items) for b in row.bands),
         things=row.things,
-        whole=row.whole,
+        of=row.of,
         adjectives=row.adjectives,
         verbs=row.verbs,
     )

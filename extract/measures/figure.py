@@ -1,17 +1,20 @@
-"""One quantity in its place, and what earlier quantities were found to measure."""
+"""One quantity in its place, and what was found of it."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Iterator
+from dataclasses import dataclass
 
 from extract.measures.lexicon import Found
-from extract.measures.scene import Scene, Thing
-from extract.spans import Phase, Quantity
+from extract.measures.scene import Scene
+from extract.measures.things import Thing
+from extract.record import Phase
+from extract.spans import Quantity
 
 
 @dataclass(slots=True)
 class Finding:
-    """What was found of a quantity so far; each rule table fills in its own field."""
+    """What was found of a quantity so far; each table of rules fills in its own fields."""
 
     figure: Figure
     attribute: str | None = None
@@ -20,11 +23,7 @@ class Finding:
     """The noun of measure that gave the attribute, where one did."""
     word: Found | None = None
     """The noun or adjective behind the figure that gave the attribute."""
-    item: str | None = None
-    item_head: str = ""
-    item_role: str = ""
-    item_at: int = -1
-    """Token at which the item is named."""
+    item: Thing | None = None
     item_rule: str = ""
     where: str | None = None
     phase: Phase = "as_found"
@@ -34,65 +33,61 @@ class Finding:
     follows: Finding | None = None
     """The figure before, where this one only goes on with it: "5 at the nut and 7 at the twelfth"."""
 
+    @property
+    def head(self) -> str:
+        """Main noun of the item, empty where there is none."""
+        return self.item.head if self.item else ""
 
-@dataclass(slots=True)
+
 class Figure:
-    """A quantity between its neighbours."""
+    """A quantity between its neighbours. `start` and `end` count tokens."""
 
-    scene: Scene
-    index: int
-    quantity: Quantity
-    earlier: list[Finding] = field(default_factory=list)
-    """Findings of all quantities before this one, in order."""
-
-    @property
-    def start(self) -> int:
-        """First token."""
-        return self.quantity.start
-
-    @property
-    def end(self) -> int:
-        """Token behind the last."""
-        return self.quantity.end
-
-    @property
-    def kind(self) -> str | None:
-        """Kind of its unit."""
-        return self.quantity.unit.kind if self.quantity.unit else None
-
-    @property
-    def previous(self) -> Finding | None:
+    def __init__(self, scene: Scene, index: int, findings: list[Finding]) -> None:
+        self.scene = scene
+        self.index = index
+        self.quantity: Quantity = scene.quantities[index]
+        self.start = self.quantity.start
+        self.end = self.quantity.end
+        self.kind: str | None = self.quantity.unit.kind if self.quantity.unit else None
+        self._findings = findings
+        self.previous: Finding | None = findings[index - 1] if index else None
         """The quantity before, where there is one."""
-        return self.earlier[-1] if self.earlier else None
-
-    @property
-    def sentence(self) -> tuple[int, int]:
-        """Tokens of its sentence."""
-        return self.scene.sentence_start[self.start], self.scene.sentence_end[self.end - 1]
-
-    @property
-    def left(self) -> tuple[int, int]:
+        self.following: Quantity | None = scene.quantities[index + 1] if index + 1 < len(scene.quantities) else None
+        self.clause = scene.clauses.start[self.start], scene.clauses.end[self.end - 1]
+        self.sentence = scene.sentences.start[self.start], scene.sentences.end[self.end - 1]
+        self.left = self._left()
         """Tokens of its clause before it, back to the quantity before."""
-        start = self.scene.clause_start[self.start]
-        if self.previous:
-            start = max(start, self.previous.figure.end)
-        return start, self.start
+        self.right = self._right()
+        """Tokens of its clause behind it, up to the next quantity."""
 
     @property
-    def right(self) -> tuple[int, int]:
-        """Tokens of its clause behind it, up to the next quantity."""
-        end = self.scene.clause_end[self.end - 1]
-        following = self.scene.quantities[self.index + 1 : self.index + 2]
-        return self.end, min(end, following[0].start) if following else end
+    def is_length(self) -> bool:
+        """True for a length, and for a bare number that may be one."""
+        return self.kind in ("length", None)
+
+    def earlier(self, reach: int) -> Iterator[Finding]:
+        """Findings of the quantities at most `reach` tokens before this one, the nearest first."""
+        for at in range(self.index - 1, -1, -1):
+            if self.start - self._findings[at].figure.end > reach:
+                return
+            yield self._findings[at]
 
     def gap(self) -> tuple[str, ...]:
         """Words between the quantity before and this one, without marks."""
         return self.scene.text(self.previous.figure.end, self.start) if self.previous else ()
 
-    def earlier_start(self, back: int) -> int:
-        """Start of the quantity `back` places before this one; 0 is this one."""
-        return self.scene.quantities[self.index - back].start
+    def before(self) -> tuple[str, ...]:
+        """Words of the clause before it, without marks."""
+        return self.scene.text(self.clause[0], self.start)
 
     def things_left(self) -> list[Thing]:
         """Things of the clause before it, the nearest first."""
         return self.scene.things_in(*self.left)[::-1]
+
+    def _left(self) -> tuple[int, int]:
+        start = max(self.clause[0], self.previous.figure.end) if self.previous else self.clause[0]
+        return start, self.start
+
+    def _right(self) -> tuple[int, int]:
+        end = self.clause[1]
+        return self.end, min(end, self.following.start) if self.following else end

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from extract.measures.attribute.near import adjoins
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
-from extract.measures.said import adjoins
-from extract.measures.scene import Thing
+from extract.measures.things import Thing
 
 Rule = Callable[[Figure, Finding], Thing | None]
 _REACH = 60
@@ -37,7 +37,7 @@ def by_noun_owner(figure: Figure, finding: Finding) -> Thing | None:
     if named:
         return named
     for thing in scene.things_in(noun.start - 4, noun.start)[::-1]:
-        if thing.end == noun.start or scene.words[thing.end : noun.start] in (("'s",), ("s",)):
+        if thing.end == noun.start or scene.words[thing.end : noun.start] == ("'s",):
             return thing
     for thing in scene.things_in(noun.end, noun.end + 5)[:1]:
         if thing.preposition in ("of", "between", "in", "on") and thing.name not in knowledge().vague:
@@ -53,14 +53,14 @@ def by_of_behind(figure: Figure, _: Finding) -> Thing | None:
     return None
 
 
-def by_restatement(figure: Figure, finding: Finding) -> Thing | None:
+def by_restatement(_: Figure, finding: Finding) -> Thing | None:
     """What the figure before it was of."""
-    return _same_as(finding.restates) if finding.restates else None
+    return finding.restates.item if finding.restates else None
 
 
 def by_following(_: Figure, finding: Finding) -> Thing | None:
     """ "... and 6 on the C": of what the figure before it was."""
-    return _same_as(finding.follows) if finding.follows else None
+    return finding.follows.item if finding.follows else None
 
 
 def by_subject(figure: Figure, _: Finding) -> Thing | None:
@@ -96,9 +96,12 @@ def by_tied_place(figure: Figure, finding: Finding) -> Thing | None:
     return by_place_behind(figure, finding) if finding.attribute_rule in ("removal", "existence") else None
 
 
-def by_whole(figure: Figure, finding: Finding) -> Thing | None:
-    """ "it's losing four minutes a day": an attribute of the whole instrument or machine."""
-    return by_session(figure, finding) if finding.attribute in figure.scene.lexicon.whole else None
+def by_usual_owner(figure: Figure, finding: Finding) -> Thing | None:
+    """ "it's losing four minutes a day": what has an attribute where nobody says it, by the trade's file."""
+    owner = figure.scene.lexicon.owners.get(finding.attribute or "")
+    if owner == "subject":
+        return figure.scene.subject
+    return Thing(figure.start, figure.start, owner, "part") if owner else None
 
 
 def by_sentence(figure: Figure, _: Finding) -> Thing | None:
@@ -114,27 +117,23 @@ def by_sentence(figure: Figure, _: Finding) -> Thing | None:
 def by_previous(figure: Figure, _: Finding) -> Thing | None:
     """The item of the quantity before, where nothing else was named since."""
     previous = figure.previous
-    if previous is None or previous.item is None or figure.start - previous.figure.end > _REACH:
+    if previous is None or figure.start - previous.figure.end > _REACH:
         return None
-    if any(_plain(figure, thing) for thing in figure.scene.things_in(previous.figure.end, figure.start)):
-        return None
-    return _same_as(previous)
+    since = figure.scene.things_in(previous.figure.end, figure.start)
+    return None if any(_plain(figure, thing) for thing in since) else previous.item
 
 
 def by_she(figure: Figure, _: Finding) -> Thing | None:
     """ "she came in at nine": the instrument or machine itself."""
-    clause = figure.scene.text(figure.scene.clause_start[figure.start], figure.start)
-    return by_session(figure, _) if "she" in clause or "her" in clause else None
+    return figure.scene.subject if {"she", "her"} & set(figure.before()) else None
 
 
 def by_attribute(figure: Figure, finding: Finding) -> Thing | None:
     """The item that the same attribute was last measured of, where no other thing came up since."""
-    for earlier in reversed(figure.earlier):
-        if figure.start - earlier.figure.end > _LONG:
-            return None
+    for earlier in figure.earlier(_LONG):
         if earlier.item and earlier.attribute == finding.attribute and earlier.figure.kind == figure.kind:
             since = figure.scene.things_in(earlier.figure.end, figure.start)
-            return None if any(_salient(figure, thing) for thing in since) else _same_as(earlier)
+            return None if any(_salient(figure, thing) for thing in since) else earlier.item
     return None
 
 
@@ -163,7 +162,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("subject", by_subject),
     ("place before", by_place_before),
     ("place behind", by_place_behind),
-    ("whole", by_whole),
+    ("usual owner", by_usual_owner),
     ("she", by_she),
     ("sentence", by_sentence),
     ("attribute", by_attribute),
@@ -176,11 +175,12 @@ RULES: tuple[tuple[str, Rule], ...] = (
 def is_reader(figure: Figure, thing: Thing) -> bool:
     """True for a tool that gives a reading: "the micrometer says", "calipers on it and I get"."""
     scene, readers = figure.scene, knowledge().readers
-    if scene.words[thing.end : thing.end + 1] in (("says",), ("say",), ("said",)):
+    behind = scene.words[thing.end : thing.end + 2]
+    if behind[:1] in (("says",), ("say",), ("said",)):
         return True
-    if thing.preposition == "on" and scene.words[thing.end : thing.end + 2] in (("it", "reads"), ("it", "says"), ("i", "get")):
+    if thing.preposition == "on" and behind in (("it", "reads"), ("it", "says"), ("i", "get")):
         return True
-    return (thing.head in readers or thing.name in readers) and thing.role in ("tool", "other", "part")
+    return thing.role in ("tool", "other", "part") and (thing.head in readers or thing.name in readers)
 
 
 def _plain(figure: Figure, thing: Thing) -> bool:
@@ -194,14 +194,5 @@ def _any(figure: Figure, thing: Thing) -> bool:
 
 def _salient(figure: Figure, thing: Thing) -> bool:
     """A thing that no preposition governs and that the trade knows or the speaker comes back to."""
-    known = thing.role in ("part", "subject", "material") or figure.scene.mentions(thing.head) > 1
+    known = thing.role in ("part", "subject", "material") or figure.scene.times_named(thing.head) > 1
     return known and _plain(figure, thing)
-
-
-def _same_as(finding: Finding) -> Thing | None:
-    if finding.item is None:
-        return None
-    start = finding.figure.start
-    return Thing(start, start, finding.item, finding.item_head, finding.item_role, "")
-
-

@@ -12,9 +12,30 @@ from extract.measures.wording import pieces
 
 
 @dataclass(frozen=True, slots=True)
+class ClauseWords:
+    """Small words by which clauses, noun phrases and their links are told apart."""
+
+    openers: frozenset[str]
+    subjects: frozenset[str]
+    being: frozenset[str]
+    prepositions: frozenset[str]
+    links: frozenset[str]
+    begins_anew: frozenset[str]
+    approximate: frozenset[str]
+    reads: frozenset[str]
+    loose: frozenset[str]
+    no_nouns: frozenset[str]
+    no_adjectives: frozenset[str]
+    behind_letter: frozenset[str]
+    ordinals: frozenset[str]
+    determiners: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
 class Knowledge:
     """What speech at any bench takes for granted; each list's reason stands in the data file."""
 
+    clause: ClauseWords
     kind_default: dict[str, str]
     """Kind of unit -> attribute where nothing else is said."""
     kin: frozenset[frozenset[str]]
@@ -40,7 +61,6 @@ class Knowledge:
     not_things: frozenset[str]
     times: frozenset[str]
     readers: frozenset[str]
-    reading_verbs: frozenset[str]
     fillers: frozenset[str]
     restated: tuple[tuple[str, ...], ...]
     takes_back: tuple[tuple[str, ...], ...]
@@ -57,6 +77,10 @@ def knowledge() -> Knowledge:
     """The lists of data/measures.toml."""
     data = _read("measures.toml")
     return Knowledge(
+        clause=ClauseWords(
+            **{name: frozenset(words) for name, words in data["clause"].items()},
+            reads=frozenset(data["readers"]["verbs"]) | frozenset(data["readers"]["verbs_like_nouns"]),
+        ),
         kind_default=data["kinds"]["default"],
         kin=frozenset(frozenset(pair) for pair in data["kinds"]["kin"]),
         usual={noun: attribute for attribute, nouns in data["usual"].items() for noun in nouns},
@@ -72,7 +96,6 @@ def knowledge() -> Knowledge:
         times=frozenset(data["not_things"]["times"]),
         not_things=frozenset(noun for nouns in data["not_things"].values() for noun in nouns),
         readers=frozenset(data["readers"]["tools"]),
-        reading_verbs=frozenset(data["readers"]["verbs"]),
         fillers=frozenset(data["between"]["fillers"]),
         restated=_split(data["between"]["restated"]),
         takes_back=_split(data["between"]["takes_back"]),

@@ -42,7 +42,7 @@ class Lexicon:
         self.kinds = {attribute.name: attribute.kind for attribute in trade.attributes}
         self.usual = {thing: attribute.name for attribute in trade.attributes for thing in attribute.things}
         self.usual_subject = trade.subjects[0].name if trade.subjects and trade.name != "general" else ""
-        self.whole = frozenset(attribute.name for attribute in trade.attributes if attribute.whole)
+        self.owners = {attribute.name: attribute.of for attribute in trade.attributes if attribute.of}
         self._bands: dict[tuple[str, str], list[tuple[str, Band]]] = {}
         for attribute in trade.attributes:
             for band in attribute.bands:
@@ -54,7 +54,7 @@ class Lexicon:
         for entries in self._by_first.values():
             entries.sort(key=lambda entry: len(entry.pieces), reverse=True)
 
-    def named(self, phrase: str) -> str | None:
+    def part_named(self, phrase: str) -> str | None:
         """The phrase itself where the trade has it as a part, else None."""
         cut = pieces(phrase)
         entries = self._by_first.get(cut[0], ())

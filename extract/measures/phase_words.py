@@ -55,7 +55,11 @@ def phase_words() -> PhaseWords:
         metered=frozenset(data["nature"]["metered"]),
         bring=frozenset(data["new"]["verbs"]),
         work=frozenset(
-            verb for group, verbs in verbs["work"].items() if group not in ("checking", "marking") for verb in verbs if " " not in verb
+            verb
+            for group, verbs in verbs["work"].items()
+            if group not in ("checking", "marking")
+            for verb in verbs
+            if " " not in verb
         ),
     )
 

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
-from extract.units import system_of
+from extract.units import to_unit
 
 _LONGEST_STEP = 9
 """Tokens between a figure and the one that goes on with it."""
+_FURTHEST_APART = 3
+"""Ratio between a figure and a wrong conversion of it; further apart they are two measures."""
 _LONGEST_GAP = 6
 """Words between the two figures."""
 
@@ -23,16 +25,20 @@ def find_restated(figure: Figure) -> Finding | None:
     unit, other = figure.quantity.unit, previous.figure.quantity.unit
     if unit is None or other is None or unit.kind != other.kind or unit.name == other.name:
         return None
-    if system_of(unit) == system_of(other) and unit.kind == "length":
-        same_system = True
-    else:
-        same_system = False
     gap = figure.gap()
-    if len(gap) > _LONGEST_GAP or not _only_joins(gap):
-        return None
-    if same_system and "by" in gap:
+    if len(gap) > _LONGEST_GAP or not _only_joins(gap) or not _near(figure, previous):
         return None
     return previous
+
+
+def _near(figure: Figure, previous: Finding) -> bool:
+    """Wrong conversions are still restatements; figures of another order are not."""
+    unit, other = figure.quantity.unit, previous.figure.quantity.unit
+    if unit is None or other is None or unit.kind == "temperature":
+        return True
+    one = to_unit(abs(figure.quantity.value), unit, other)
+    two = abs(previous.figure.quantity.value)
+    return min(one, two) * _FURTHEST_APART >= max(one, two)
 
 
 def find_followed(figure: Figure) -> Finding | None:
@@ -50,7 +56,7 @@ def find_followed(figure: Figure) -> Finding | None:
         return None
     if any(tag[:2] in ("VB", "MD", "PR", "EX") for tag in scene.tags[start : figure.start]):
         return None
-    if {"'s", "'re", "so", "by", "times", "minus", "plus"} & set(scene.words[start : figure.start]):
+    if knowledge().clause.begins_anew & set(scene.words[start : figure.start]):
         return None
     if any(not thing.preposition for thing in scene.things_in(start, figure.start)):
         return None

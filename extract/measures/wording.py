@@ -21,7 +21,23 @@ _IRREGULAR = {
     "dies": "die",
     "glasses": "glass",
 }
-_SAME = frozenset({"bellows", "series", "brass", "gas", "lens", "works", "pliers", "scissors", "canvas", "bus", "chassis", "always", "perhaps"})
+_SAME = frozenset(
+    {
+        "bellows",
+        "series",
+        "brass",
+        "gas",
+        "lens",
+        "works",
+        "pliers",
+        "scissors",
+        "canvas",
+        "bus",
+        "chassis",
+        "always",
+        "perhaps",
+    }
+)
 
 
 def pieces(phrase: str) -> tuple[str, ...]:

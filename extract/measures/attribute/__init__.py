@@ -1,0 +1,43 @@
+"""What a figure measures: two ordered tables of rules, for what is said and for what is not.
+
+The item is looked for between the two: a word of measure tells whose it is, and a thing tells how it is measured.
+"""
+
+from extract.measures.attribute import around, before, behind, inferred, joined
+from extract.measures.attribute.near import Rule, usual_measure
+
+__all__ = ["INFERRED", "SAID", "Rule", "usual_measure"]
+
+SAID: tuple[tuple[str, Rule], ...] = (
+    ("removal", behind.by_removal),
+    ("existence", behind.by_existence),
+    ("adjective behind", behind.by_adjective),
+    ("noun behind", behind.by_noun),
+    ("series", behind.by_series),
+    ("restated", joined.by_restatement),
+    ("thing behind", behind.by_thing),
+    ("following", joined.by_following),
+    ("noun before", before.by_noun),
+    ("verb before", before.by_verb),
+    ("verb to", before.by_verb_to),
+    ("adjective before", before.by_adjective),
+    ("noun in sentence", around.by_noun_in_sentence),
+    ("unlike word", before.by_unlike_word),
+    ("direction", before.by_direction),
+    ("span", around.by_span),
+    ("verb in sentence", around.by_verb_in_sentence),
+    ("heading", around.by_heading),
+)
+"""Rules for attributes that are said; the first that answers wins."""
+
+INFERRED: tuple[tuple[str, Rule], ...] = (
+    ("pronoun", inferred.by_pronoun),
+    ("look", inferred.by_look),
+    ("same item", inferred.by_same_item),
+    ("band", inferred.by_band),
+    ("usual of the thing", inferred.by_usual),
+    ("carried", inferred.by_carrying),
+    ("usual of the topic", inferred.by_usual_topic),
+    ("kind", inferred.by_kind),
+)
+"""Rules for attributes that are not said; they need the item."""

@@ -1,0 +1,67 @@
+"""Attributes that are said elsewhere in the sentence, or head the one before.
+
+Takes "nut to the twelfth fret I get thirteen", "drill it with the spoon bit, five eighths", "Needle bar height. There
+are two marks ...".
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from extract.measures.attribute.near import before, suits
+from extract.measures.figure import Figure, Finding
+
+_NOUN_REACH = 20
+_SPAN_BEFORE, _SPAN_BEHIND = 14, 8
+_HEADING_REACH = 30
+_HEADING_LENGTH = 6
+"""Tokens, all of them."""
+
+
+def by_noun_in_sentence(figure: Figure, finding: Finding) -> str | None:
+    """A word of measure earlier in the sentence, since the figure before."""
+    for found in before(figure, figure.scene.mentions.nouns, max(figure.sentence[0], figure.start - _NOUN_REACH)):
+        if suits(figure, found):
+            if figure.previous and found.end <= figure.previous.figure.start:
+                return None
+            finding.noun = found
+            return found.entry.name
+    return None
+
+
+def by_span(figure: Figure, _: Finding) -> str | None:
+    """ "nut to the twelfth fret I get thirteen", "shoulder to shoulder"; refuses "slide the post to the bar"."""
+    if figure.kind != "length":
+        return None
+    scene = figure.scene
+    start = max(figure.sentence[0], figure.start - _SPAN_BEFORE)
+    for one, other in pairwise(scene.things_in(start, min(figure.sentence[1], figure.end + _SPAN_BEHIND))):
+        moved = any(
+            scene.tags[at] in ("VB", "VBD", "VBG", "VBP")
+            for at in range(max(scene.clauses.start[one.start], one.start - 4), one.start)
+        )
+        if other.preposition == "to" and other.start - one.end <= 3 and not moved:
+            return "length" if one.head == other.head else "distance"
+    return None
+
+
+def by_verb_in_sentence(figure: Figure, _: Finding) -> str | None:
+    """ "drill the socket with the spoon bit, five eighths"."""
+    for found in before(figure, figure.scene.mentions.verbs, figure.sentence[0]):
+        if suits(figure, found) and not (figure.previous and found.start < figure.previous.figure.start):
+            return found.entry.name
+    return None
+
+
+def by_heading(figure: Figure, finding: Finding) -> str | None:
+    """A word of measure since the last figure that heads its sentence: "Needle bar height. There are two marks ..."."""
+    scene = figure.scene
+    start = max(0, figure.start - _HEADING_REACH)
+    if figure.previous:
+        start = max(start, figure.previous.figure.right[1])
+    for found in before(figure, scene.mentions.nouns, start):
+        begins, ends = scene.sentences.start[found.start], scene.sentences.end[found.start]
+        if suits(figure, found) and (begins == found.start or ends - begins <= _HEADING_LENGTH):
+            finding.noun = found
+            return found.entry.name
+    return None

@@ -1,0 +1,108 @@
+"""Attributes that nobody says: by what was measured before, by the thing, by the kind of unit.
+
+Takes "new bridge is five eighths" (a bridge's height), "it's nine" after "the action was eleven".
+"""
+
+from __future__ import annotations
+
+from extract.measures.attribute.near import length_in_inches, same_order, usual_measure
+from extract.measures.figure import Figure, Finding
+from extract.measures.knowledge import knowledge
+from extract.units import to_unit
+
+_FAR = 150
+"""Tokens over which an attribute is carried."""
+_FURTHEST = 600
+"""Tokens over which a thing keeps its attribute."""
+_LONG_INCHES = 6
+_LOOK_BEFORE, _LOOK_BEHIND = 12, 8
+_CARRIED = frozenset({"previous", "attribute"})
+_GUESSED = frozenset({"sentence", "attribute", "previous", "topic", "session", ""})
+"""Rules that guess at an item; a carried attribute brings its own."""
+
+
+def by_pronoun(figure: Figure, finding: Finding) -> str | None:
+    """What the quantity before measured, where its item is still spoken of."""
+    previous = figure.previous
+    if previous is None or finding.item_rule not in _CARRIED or previous.head != finding.head:
+        return None
+    return previous.attribute if _alike(figure, previous) else None
+
+
+def by_look(figure: Figure, _: Finding) -> str | None:
+    """ "goes down eleven, that's far too deep": a word for its looks in the sentence."""
+    scene, known = figure.scene, knowledge()
+    if figure.kind == "ratio" and set(scene.words[figure.sentence[0] : figure.sentence[1]]) & known.wet:
+        return "moisture content"
+    if figure.kind != "length":
+        return None
+    start, end = (
+        max(figure.sentence[0], figure.start - _LOOK_BEFORE),
+        min(figure.sentence[1], figure.end + _LOOK_BEHIND),
+    )
+    if figure.previous:
+        start = max(start, figure.previous.figure.end)
+    if figure.following:
+        end = min(end, figure.following.start)
+    for at in [*range(figure.end, end), *range(figure.start - 1, start - 1, -1)]:
+        if scene.words[at] in known.looks and scene.tags[at][:2] in ("JJ", "RB") and not scene.is_noun(at + 1):
+            return known.looks[scene.words[at]]
+    return None
+
+
+def by_same_item(figure: Figure, finding: Finding) -> str | None:
+    """What was last measured, in the same kind, of a thing with the same head noun."""
+    for earlier in figure.earlier(_FURTHEST):
+        if earlier.head == finding.head and _alike(figure, earlier):
+            return earlier.attribute
+    return None
+
+
+def by_band(figure: Figure, finding: Finding) -> str | None:
+    """The attribute whose band for this very thing takes in the figure, the tightest band first."""
+    unit = figure.quantity.unit
+    if unit is None or finding.item is None:
+        return None
+    fits = [
+        (band.high / band.low, attribute)
+        for attribute, band in figure.scene.lexicon.bands_of(finding.item.name, unit.kind)
+        if 0 < band.low <= to_unit(abs(figure.quantity.value), unit, band.unit) <= band.high
+    ]
+    return min(fits)[1] if fits else None
+
+
+def by_usual(figure: Figure, finding: Finding) -> str | None:
+    """The usual measure of a thing that the sentence names."""
+    if not figure.is_length or finding.item is None or finding.item_rule in ("previous", "topic", "session"):
+        return None
+    return usual_measure(finding.item.name, figure)
+
+
+def by_carrying(figure: Figure, finding: Finding) -> str | None:
+    """What the last quantity of the same kind and order measured, and of what where the item was a guess."""
+    for earlier in figure.earlier(_FAR):
+        if _alike(figure, earlier):
+            if finding.item_rule in _GUESSED and earlier.item:
+                finding.item = earlier.item
+            return earlier.attribute
+    return None
+
+
+def by_usual_topic(figure: Figure, finding: Finding) -> str | None:
+    """The usual measure of the thing that was spoken of before."""
+    return usual_measure(finding.item.name, figure) if figure.is_length and finding.item else None
+
+
+def by_kind(figure: Figure, _: Finding) -> str | None:
+    """The kind's own name: voltage, torque; for a length "length" where it is long, else "size"."""
+    if length_in_inches(figure) >= _LONG_INCHES:
+        return "length"
+    return knowledge().kind_default.get(figure.kind or "")
+
+
+def _alike(figure: Figure, earlier: Finding) -> bool:
+    """True where an earlier figure's attribute may be this one's too: same kind, same order, no slip of the unit."""
+    if earlier.attribute is None or figure.kind != earlier.figure.kind or not same_order(figure, earlier):
+        return False
+    kind = figure.scene.lexicon.kinds.get(earlier.attribute)
+    return kind is None or figure.kind is None or knowledge().akin(figure.kind, kind)

@@ -1,0 +1,80 @@
+"""Phases that words near the figure tell.
+
+Takes "the action was eleven" (found), "we're after seven" (aimed at), "it's now seven" (reached), "usually about nine"
+(general); refuses "now the old bridge was ..." for a result.
+"""
+
+from __future__ import annotations
+
+from extract.measures.figure import Figure, Finding
+from extract.measures.knowledge import knowledge
+from extract.measures.phase.stretches import clause_behind, close_behind, measured_before, sentence_before, work_begun
+from extract.measures.phase_words import holds, phase_words
+from extract.record import Phase
+
+_RESULT_REACH = 8
+"""Tokens before a figure in which a word for a result stands."""
+_TOLD_OF_IT = frozenset({"it", "she", "they", "that"})
+
+
+def by_restatement(_: Figure, finding: Finding) -> Phase | None:
+    """ "... call it 28 in new money": the phase of what it says again."""
+    return finding.restates.phase if finding.restates else None
+
+
+def by_following(_: Figure, finding: Finding) -> Phase | None:
+    """ "5 at the nut and 7 at the twelfth": the phase of the figure it goes on with."""
+    return finding.follows.phase if finding.follows else None
+
+
+def by_general_words(figure: Figure, _: Finding) -> Phase | None:
+    """ "usually about nine", "last month I said nine"."""
+    words = phase_words()
+    said = holds(words.general_before, sentence_before(figure)) or holds(words.general_behind, clause_behind(figure))
+    return "general" if said else None
+
+
+def by_result_words(figure: Figure, finding: Finding) -> Phase | None:
+    """ "it's now seven", "ended up at seven"; needs work done, or an earlier reading of the same."""
+    words, before = phase_words(), sentence_before(figure, _RESULT_REACH)
+    if holds(words.past, before) or holds(words.target_before, before) or not holds(words.result_before, before):
+        return None
+    return "as_left" if work_begun(figure) or measured_before(figure, finding) else None
+
+
+def by_verdict(figure: Figure, finding: Finding) -> Phase | None:
+    """ "26 seconds, that's proper", where the same thing was measured before."""
+    words = phase_words()
+    if holds(words.past, figure.before()) or not measured_before(figure, finding):
+        return None
+    return "as_left" if holds(words.verdict, close_behind(figure)) else None
+
+
+def by_past(figure: Figure, _: Finding) -> Phase | None:
+    """ "the old bridge was three quarters"."""
+    return "as_found" if holds(phase_words().past, figure.before()) else None
+
+
+def by_target_words(figure: Figure, _: Finding) -> Phase | None:
+    """ "we want seven", "till it's flush at 3 mm", "it should be 1/16"."""
+    return "target" if holds(phase_words().target_before, figure.before()) else None
+
+
+def by_work(figure: Figure, _: Finding) -> Phase | None:
+    """A command or a verb of work before the figure in its clause: "thin it to 2.5", "I cut it to 45"."""
+    scene, start = figure.scene, figure.clause[0]
+    told_of_it = bool(_TOLD_OF_IT & set(figure.before()))
+    for at in range(figure.start - 1, start - 1, -1):
+        tag = scene.tags[at]
+        if scene.words[at] in knowledge().clause.being:
+            return None
+        if tag in ("VB", "VBP", "VBG", "VBN", "VBD") and scene.lemmas[at] in phase_words().work:
+            return None if told_of_it and tag == "VBD" else "target"
+        if tag == "VB" and at == start:
+            return "target"
+    return None
+
+
+def by_reading(figure: Figure, _: Finding) -> Phase | None:
+    """ "I get", "it reads", "measures": found."""
+    return "as_found" if holds(phase_words().found_before, figure.before()) else None
