@@ -105,10 +105,10 @@ def nearest_fraction(value: Fraction, within: Fraction) -> str | None:
 
 def _converted_step(value: Fraction, exact: Fraction, precision: Precision, there: Unit, slack: Fraction) -> Fraction:
     """The power of ten to which the converted figure is rounded."""
-    if exact == 0 or value == 0:
-        return _power_below(slack)
     if there.kind == "temperature":
         return min(Fraction(1), precision.step)
+    if exact == 0 or value == 0:
+        return _power_below(slack)
     finest = Fraction(10) ** (_leading_power(exact) - _FEWEST_DIGITS + 1)
     if not precision.decimal:
         return min(_power_below(slack), finest)

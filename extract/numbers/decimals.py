@@ -37,11 +37,11 @@ def _with_point(tape: Tape, at: int) -> Figure | None:
     return Figure(at, end, value, "decimal", decimals=len(digits))
 
 
-def _digits(tape: Tape, at: int) -> tuple[str, int]:
+def _digits(tape: Tape, at: int, listed: bool = False) -> tuple[str, int]:
     """Digits said one by one or in pairs: "oh one two", "one eight", "twenty five"."""
     digits, end = "", at
     while True:
-        if tape.kind(end) == "oh" and len(digits) >= 2 and tape.kind(end + 1) in ("ones", "teens"):
+        if listed and tape.kind(end) == "oh" and len(digits) >= 1 and tape.kind(end + 1) in ("ones", "teens"):
             return digits, end  # "oh five oh four" is a list
         if tape.kind(end) in ("oh", "zero"):
             digits, end = digits + "0", end + 1
@@ -67,7 +67,7 @@ def _from_oh(tape: Tape, at: int) -> Figure | None:
     """
     if tape.kind(at) != "oh" or tape.text(at) != "oh":
         return None
-    digits, end = _digits(tape, at + 1)
+    digits, end = _digits(tape, at + 1, listed=True)
     if not digits or set(digits) == {"0"}:
         return None
     digits = "0" + digits

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
+
 from spacy.tokens import Doc
 
 from extract.numbers.grammar import parse
@@ -11,12 +14,13 @@ from extract.quantities.choose import choose
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.form import says_inch
 from extract.quantities.join import join
-from extract.quantities.manner import is_difference, is_hedged, limit_of
+from extract.quantities.manner import is_difference, is_hedged, limit_of, tolerance_of
 from extract.quantities.refuse import refuse_all
 from extract.quantities.scale import count_systems
 from extract.quantities.supply import supply, unsettled
 from extract.spans import Number, Quantity
 from extract.trade import Trade
+from extract.units import UnitError, interval_to_unit
 
 
 def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tuple[Quantity, ...]:
@@ -39,13 +43,33 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
         kept.append(settled)
         scene.hear(settled)
         said.append(draft.unit is not None or says_inch(scene, draft))
-    edges = [0, *(draft.end for draft in kept)], [*(draft.start for draft in kept[1:]), len(tape)]
-    hedged: list[bool] = []
+    return _quantities(scene, kept, said)
+
+
+def _quantities(scene: Scene, kept: list[Draft], said: list[bool]) -> tuple[Quantity, ...]:
+    """The drafts with how they were said; a tolerance goes to the figure before it."""
+    found: list[Quantity] = []
     for place, draft in enumerate(kept):
-        joined = link(scene, kept[place - 1], draft) if place else None
-        inherited = bool(joined and joined.by and hedged[-1])
-        hedged.append(inherited or is_hedged(scene, draft, edges[0][place], edges[1][place]))
-    return tuple(_quantity(scene, draft, said[place], hedged[place]) for place, draft in enumerate(kept))
+        before = kept[place - 1] if place else None
+        if before and tolerance_of(scene, before, draft) and (slack := _slack(before, draft)) is not None:
+            found[-1] = replace(found[-1], tolerance=slack)
+            continue
+        earlier = before.end if before else 0
+        later = kept[place + 1].start if place + 1 < len(kept) else len(scene.tape)
+        joined = link(scene, before, draft) if before else None
+        hedged = bool(joined and joined.by and found[-1].hedged) or is_hedged(scene, draft, earlier, later)
+        found.append(_quantity(scene, draft, said[place], hedged))
+    return tuple(found)
+
+
+def _slack(draft: Draft, other: Draft) -> Fraction | None:
+    """A tolerance in the unit of its figure, None where it measures something else."""
+    if draft.unit is None or other.unit is None:
+        return None
+    try:
+        return interval_to_unit(other.number.value, other.unit, draft.unit)
+    except UnitError:
+        return None
 
 
 def _settle(

@@ -12,7 +12,6 @@ from extract.quantities.phrases import Phrases
 from extract.quantities.scale import temperature_scale
 from extract.units import unit_data, unit_named
 
-
 _NAMED = 1.0
 
 

@@ -84,6 +84,7 @@ class Scene:
         """Where figures usually lie, by attribute."""
         self._shares: dict[str, float] = {}
         self._number_starts: list[int] = []
+        self._number_ends: frozenset[int] = frozenset()
         self._nouns: dict[int, frozenset[str]] = {}
         self._idioms: dict[int, list[tuple[int, int]]] = {}
         for start, end in knowledge().idioms.spans(tape):
@@ -105,6 +106,7 @@ class Scene:
         units = {draft.unit.name for draft in drafts if draft.unit and draft.unit.kind == "temperature"}
         self.said_scales = frozenset(units)
         self._number_starts = [draft.start for draft in drafts]
+        self._number_ends = frozenset(draft.end for draft in drafts)
         said = Counter(draft.unit.name for draft in drafts if draft.unit)
         self._shares = {name: count / said.total() for name, count in said.items()}
 
@@ -122,11 +124,20 @@ class Scene:
         place = bisect_left(self._number_starts, start)
         return place < len(self._number_starts) and self._number_starts[place] < end
 
+    def ends_number(self, at: int) -> bool:
+        """True where a number, its unit included, ends right before lexeme `at`."""
+        return at in self._number_ends
+
     def governs(self, end: int, draft: Draft) -> bool:
         """True where only small words stand between a phrase that ends at `end` and the number."""
         if not 0 <= draft.start - end <= 4:
             return False
         return all(self.tape.text(at) in _SMALL for at in range(end, draft.start))
+
+    def attributes(self, draft: Draft) -> frozenset[str]:
+        """Names of the attributes that are named right before a draft."""
+        near = self.topics.between(draft.start - 8, draft.start)
+        return frozenset(hit.topic.name for hit in near if hit.topic.role == "name" and self.governs(hit.end, draft))
 
     def head(self, draft: Draft) -> frozenset[str]:
         """Lemmas of the nouns right before a draft."""

@@ -63,6 +63,7 @@ def _kinship(scene: Scene, draft: Draft, other: Draft) -> Reasons:
         "same_breath": float(scene.cue(draft.start) - scene.cue(other.start) <= 2),
         "adjacent": max(0.0, 1 - (draft.start - other.end) / _ADJACENT_REACH),
         "shared_noun": float(min(3, len(scene.nouns(draft) & scene.nouns(other)))),
+        "same_attribute": float(bool(scene.attributes(draft) & scene.attributes(other))),
         "same_head": float(bool(scene.head(draft) & scene.head(other))),
         "signs": float(draft.number.value < 0 and other.number.value < 0),
         "common": scene.share_of(other.unit) if other.unit else 0.0,

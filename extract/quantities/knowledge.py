@@ -66,6 +66,7 @@ class Knowledge:
     past: frozenset[str]
     money: frozenset[str]
     threads: frozenset[str]
+    up_to_behind: frozenset[str]
     hedge_unless: dict[str, frozenset[str]]
     """Words before "like" and "say" with which they hedge nothing."""
     manner: dict[str, dict[str, Phrases]]
@@ -116,6 +117,7 @@ def knowledge() -> Knowledge:
         past=frozenset(no["past"]["near"]),
         money=frozenset(no["money"]["near"]),
         threads=frozenset(no["threads"]["written"]),
+        up_to_behind=frozenset(manner.pop("up_to")["behind"]),
         hedge_unless={word: frozenset(listed) for word, listed in manner.pop("unless").items()},
         manner={name: {side: Phrases(listed) for side, listed in sides.items()} for name, sides in manner.items()},
         kinds={name: tuple(listed) for name, listed in evidence["kinds"].items()},

@@ -7,7 +7,9 @@ from extract.quantities.knowledge import knowledge
 from extract.spans import Limit
 
 _GAP = ("a", "an", "the", "it", "'s", "at", "to", "of", "only", "just", "that", "is", "like")
+_MOST_BETWEEN = 3
 _SENTENCE_REACH = 10
+_LIMITS: tuple[Limit, ...] = ("at_most", "at_least")
 
 
 def is_hedged(scene: Scene, draft: Draft, earlier: int = 0, later: int | None = None) -> bool:
@@ -15,34 +17,66 @@ def is_hedged(scene: Scene, draft: Draft, earlier: int = 0, later: int | None = 
 
     `earlier` is the end of the figure before, `later` the start of the one behind: a hedge beyond belongs to that one.
     """
-    if _said(scene, draft, "hedged"):
-        return True
     lists, tape = knowledge().manner["hedged"], scene.tape
+    if _said(scene, draft):
+        return True
     end = lists["after_at_end"].at(tape, draft.end)
     if end is not None and (tape.is_stop(end) or end >= len(tape) or scene.cue(end) != scene.cue(end - 1)):
         return True
+    return _in_sentence(scene, draft, earlier, len(tape) if later is None else later)
+
+
+def _in_sentence(scene: Scene, draft: Draft, earlier: int, later: int) -> bool:
+    """ "I think" anywhere in the breath of a figure, or first in the next one: "it was 12 mm / I think"."""
+    hedges, tape = knowledge().manner["hedged"]["sentence"], scene.tape
     low, high = scene.sentence_bounds(draft.start)
-    low = max(low, earlier, draft.start - _SENTENCE_REACH)
-    high = min(high, len(tape) if later is None else later, draft.end + _SENTENCE_REACH)
-    stretches = ((low, draft.start), (draft.end, high))
-    return any(
-        (stop := lists["sentence"].at(tape, at)) is not None and stop <= last
-        for first, last in stretches
-        for at in range(first, last)
-    )
+    low, high = max(low, earlier, draft.start - _SENTENCE_REACH), min(high, later, draft.end + _SENTENCE_REACH)
+    for first, last in ((low, draft.start), (draft.end, high)):
+        for at in range(first, last):
+            same_breath = scene.cue(at) == scene.cue(draft.start) or at == draft.end
+            stop = hedges.at(tape, at) if same_breath else None
+            if stop is not None and stop <= last:
+                return True
+    return False
 
 
 def limit_of(scene: Scene, draft: Draft) -> Limit | None:
-    """ "no more than" and "at least"."""
-    if _said(scene, draft, "at_most", 0):
-        return "at_most"
-    return "at_least" if _said(scene, draft, "at_least", 0) else None
+    """ "no more than" and "at least"; the longest phrase wins, and "a hair under" is a hedge, no limit."""
+    lists, tape = knowledge().manner, scene.tape
+    hedge = lists["hedged"]["before"].before(tape, draft.start)
+    found: list[tuple[int, Limit]] = []
+    for limit in _LIMITS:
+        begin = lists[limit]["before"].before(tape, draft.start)
+        if begin is not None and not _is_particle(scene, begin):
+            found.append((begin, limit))
+    if found:
+        begin, limit = min(found)
+        return None if hedge is not None and hedge <= begin else limit
+    end = draft.end + 1 if tape.text(draft.end) == "," else draft.end
+    return next((limit for limit in _LIMITS if lists[limit]["after"].at(tape, end) is not None), None)
+
+
+def _is_particle(scene: Scene, begin: int) -> bool:
+    """True for the "up to" of "pump it up to 60", which bounds nothing."""
+    if scene.tape.text(begin) != "up":
+        return False
+    started = begin == 0 or scene.tape.lexemes[begin].breath or scene.tape.is_stop(begin - 1)
+    return not started and scene.tape.text(begin - 1) not in knowledge().up_to_behind
 
 
 def is_difference(scene: Scene, draft: Draft) -> bool:
-    """ "a thirty-second narrower", "two thou too tight"."""
-    than = knowledge().manner["difference"]["than"]
-    return than.at(scene.tape, draft.end) is not None
+    """ "a thirty-second narrower", "two thou too tight", "drop it by two thou"; not "15 mm by 10"."""
+    lists, tape = knowledge().manner["difference"], scene.tape
+    if lists["after"].at(tape, draft.end) is not None:
+        return True
+    begin = lists["before"].before(tape, draft.start)
+    return begin is not None and not scene.ends_number(begin)
+
+
+def tolerance_of(scene: Scene, draft: Draft, other: Draft) -> bool:
+    """True where `other` is how far `draft` may be off: "24 mm plus or minus a half"."""
+    between = knowledge().manner["tolerance"]["before"].before(scene.tape, other.start)
+    return between == draft.end
 
 
 def _is_verb(scene: Scene, begin: int, end: int) -> bool:
@@ -52,15 +86,14 @@ def _is_verb(scene: Scene, begin: int, end: int) -> bool:
     return before in knowledge().hedge_unless.get(word, ())
 
 
-def _said(scene: Scene, draft: Draft, name: str, gap: int = 2) -> bool:
-    lists = knowledge().manner[name]
-    start = draft.start
-    for _ in range(gap + 1):
-        begin = lists["before"].before(scene.tape, start)
+def _said(scene: Scene, draft: Draft) -> bool:
+    lists, tape, start = knowledge().manner["hedged"], scene.tape, draft.start
+    for _ in range(_MOST_BETWEEN):
+        begin = lists["before"].before(tape, start)
         if begin is not None and not _is_verb(scene, begin, start):
             return True
-        if scene.tape.text(start - 1) not in _GAP:
+        if tape.text(start - 1) not in _GAP:
             break
         start -= 1
-    end = draft.end + 1 if scene.tape.text(draft.end) == "," else draft.end
-    return lists["after"].at(scene.tape, end) is not None
+    end = draft.end + 1 if tape.text(draft.end) == "," else draft.end
+    return lists["after"].at(tape, end) is not None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from extract.numbers.grammar import figure
 from extract.quantities.chains import link
@@ -28,6 +29,8 @@ def _by_name(scene: Scene, draft: Draft) -> bool:
     at = draft.start
     if scene.tape.text(at - 1) in ("the", "a"):
         at -= 1
+    if scene.tape.text(at - 1) == "m" and scene.tape.text(at - 2) != "'" and draft.unit is None:
+        return True  # "m five": a metric screw
     if any(phrases.before(scene.tape, at) is not None for phrases in know.before.values()) and draft.unit is None:
         return True
     behind = draft.end + 1 if scene.tape.kind(draft.end) == "dash" else draft.end
@@ -52,8 +55,9 @@ def _is_past(scene: Scene, draft: Draft) -> bool:
     """ "150 years old", "thirty years I've been at this"."""
     if draft.unit is None or draft.unit.name not in ("year", "month", "week", "day"):
         return False
-    near = set(scene.right(draft.end, 6)) if draft.unit.name == "year" else set(scene.right(draft.end, 1))
-    return bool((near | set(scene.left(draft.start, 2))) & knowledge().past)
+    behind, before = (6, 7) if draft.unit.name == "year" else (1, 2)
+    near = set(scene.right(draft.end, behind) + scene.left(draft.start, before))
+    return bool(near & knowledge().past)
 
 
 def _is_wrap(scene: Scene, draft: Draft) -> bool:
@@ -200,6 +204,13 @@ def refused(scene: Scene, draft: Draft) -> str | None:
     return next((name for name, rule in RULES if rule(scene, draft)), None)
 
 
+def _named_whole(scene: Scene, draft: Draft) -> Draft:
+    """The draft with the word behind that names it: "80 grit"."""
+    ends = (phrases.at(scene.tape, draft.end) for phrases in knowledge().after.values())
+    end = next((end for end in ends if end is not None), None)
+    return draft if end is None or draft.unit else replace(draft, end=end)
+
+
 def refuse_all(scene: Scene, drafts: tuple[Draft, ...]) -> dict[int, str]:
     """Places of the numbers that are no measures, with the rule's name.
 
@@ -211,7 +222,7 @@ def refuse_all(scene: Scene, drafts: tuple[Draft, ...]) -> dict[int, str]:
             other = place - 1 if order.step == 1 else place + 1
             if place in found or found.get(other) not in _SPREADING or drafts[place].unit:
                 continue
-            first, second = sorted((place, other))
-            if drafts[place].number.form == "integer" and link(scene, drafts[first], drafts[second]):
+            first, second = (_named_whole(scene, drafts[one]) for one in sorted((place, other)))
+            if drafts[place].number.form == "integer" and link(scene, first, second):
                 found[place] = found[other]
     return found

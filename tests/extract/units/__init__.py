@@ -1,0 +1,1 @@
+"""Tests of extract/units.py and extract/convert.py."""
