@@ -96,11 +96,25 @@ class Bench:
         """True for a noun by its tag or by the trade's lists, where it isn't used as a verb."""
         if not 0 <= at < len(self) or self.is_exclamation(at):
             return False
+        if self.lower[at] == "none" or self._tags[at] == "VBZ":
+            return self.lower[at] != "none" and self._plural_lead(at)
         if at in self.in_long_term or (self.tag(at) in {"VB", "VBP", "NN"} and self.tag(at - 1) in {"DT", "PRP$"}):
             return True
         return self.tag(at) in {"NN", "NNS", "NNP", "NNPS"} or (
             self.term_kind[at] is not None and self.tag(at) not in {"RP", "IN", "RB"} and self._noun_by_place(at)
         )
+
+    def begins_breath(self, at: int) -> bool:
+        """True for the first token of a cue or sentence."""
+        return at == 0 or self.cue[at] != self.cue[at - 1] or bool(self.doc[at].is_sent_start)
+
+    def _plural_lead(self, at: int) -> bool:
+        """The tagger calls plural nouns without a verb -s forms: "heads off", "Leads bent", "cones down"."""
+        if self.tag(at - 1).startswith("NN") and not self.begins_breath(at):
+            return False
+        leads = self.begins_breath(at) or self.lower[at - 1] in {",", "and", "then", "now"}
+        state = self.word(at + 1) in PARTICLES or self.tag(at + 1) in {"VBN", "JJ"}
+        return (leads and state) or self.term_kind[at] is not None
 
     def is_exclamation(self, at: int) -> bool:
         """ "lord", "man" said by themselves; not "the man"."""
@@ -122,6 +136,8 @@ class Bench:
             return pair
         token, word = self.doc[at], self.lower[at]
         form = _FORM_OF_TAG.get(token.tag_)
+        if form == "s" and self._plural_lead(at):
+            return None
         if form == "past" and word in self.words.same_past:
             form = "base"
         if self.term_kind[at] is not None and self._term_is_noun(at, form):
@@ -177,6 +193,8 @@ class Bench:
 
     def takes_object(self, at: int) -> bool:
         """True where an object begins that no noun before it could carry: "the", "my", "it", "them"."""
+        if self.tag(at) == "DT" and any(self.words.nouns.get(self.word(k)) == "measure" for k in (at + 1, at + 2)):
+            return False
         return self.tag(at) in {"DT", "PRP$"} or (
             self.word(at) in grammar().object_pronouns and not self.begins_clause(at)
         )

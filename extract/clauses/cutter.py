@@ -9,7 +9,7 @@ from extract.clauses.bench import Bench
 from extract.clauses.grammar import PARTICLES, grammar
 from extract.clauses.things import thing_at
 
-_CLOSED = frozenset({"IN", "DT", "CC", "TO", "JJ", "CD", "PRP$", "MD", "WRB", "WDT", "WP", "POS", "PDT"})
+_CLOSED = frozenset({"IN", "DT", "CC", "TO", "JJ", "CD", "PRP$", "MD", "WRB", "WDT", "WP", "POS", "PDT", "HYPH"})
 """Tags of words that no clause ends on."""
 _PUNCTUATION = frozenset({",", ";", ":", "—", "–", ".", "?", "!", "...", "…", "(", ")", '"'})
 
@@ -33,15 +33,16 @@ class Cutter:
         if not any(bench.word(k) not in self._words.openers | self._words.leaning for k in range(start, at)):
             return False
         return (
-            self._joins(at)
+            self._joins(at, start)
             or self._subject(at)
             or self._inverted(at)
             or self._command(at, start)
             or self._state(at)
+            or self._main(at, start)
             or self._breath(at)
         )
 
-    def _joins(self, at: int) -> bool:
+    def _joins(self, at: int, start: int) -> bool:
         bench, word = self._bench, self._bench.word(at)
         if word in self._words.subordinators:
             return bench.word(at - 1) not in {"ask", "see", "know", "tell", "what", "as"}
@@ -55,9 +56,24 @@ class Cutter:
             )
         if word == "then":
             return bench.word(at - 1) not in {"and", "but", "so", "by", "till", "until"}
+        if word == "and" and self._laid_again(at, start):
+            return True
         if word in {"and", "but", "or"}:
             return self._clause_follows(at + 1) or self._verb_follows(at + 1)
         return False
+
+    def _laid_again(self, at: int, start: int) -> bool:
+        """ "hair dryer on low | and pegwood in every hole": a second thing with its own place."""
+        bench = self._bench
+        if any(bench.tag(k) in {"VBZ", "VBP", "VBD", "VB", "MD"} for k in range(start, at)):
+            return False
+        behind = at + 1
+        then = bench.word(behind) == "then"
+        thing = thing_at(bench, behind + then, len(bench))
+        if thing is None or thing.pronoun:
+            return False
+        placed = bench.tag(thing.end) == "IN" and bench.word(thing.end) not in {"of", "than", "like"}
+        return then or (placed and any(bench.tag(k) == "IN" for k in range(start, at)))
 
     def _verb_follows(self, at: int) -> bool:
         bench = self._bench
@@ -133,6 +149,16 @@ class Cutter:
             return False
         return bench.takes_object(at + 1) or bench.word(at + 1) in PARTICLES
 
+    def _main(self, at: int, start: int) -> bool:
+        """ "before i do anything | the strings are let down": the main clause behind a leaning one."""
+        bench = self._bench
+        if bench.word(start) not in self._words.leaning - {"like", "than", "as"} or bench.tag(at) not in {"DT", "PRP$"}:
+            return False
+        if bench.tag(at - 1) in _CLOSED or bench.tag(at - 1).startswith("VB"):
+            return False
+        said = any(bench.tag(k) in {"VBP", "VBZ", "VBD", "VBG"} for k in range(start + 1, at))
+        return said and self._clause_follows(at)
+
     def _state(self, at: int) -> bool:
         """ "new head's on | hoop's on": a particle closes one clause, a thing and its state open the next."""
         bench = self._bench
@@ -166,4 +192,5 @@ class Cutter:
             return False
         if bench.tag(at) in {"VB", "VBG", "VBD", "VBN"} or bench.is_bare_verb(at):
             return True
-        return self._clause_follows(at) or (bench.tag(at) in {"NN", "NNS", "JJ"} and self._closed_before(at))
+        thing = thing_at(bench, at, len(bench))
+        return self._clause_follows(at) or (thing is not None and not thing.pronoun and self._closed_before(at))

@@ -46,4 +46,4 @@ def _returns(bench: Bench, piece: Piece) -> bool:
 
 def _is_past(bench: Bench, piece: Piece) -> bool:
     tags = {bench.tag(k) for k in range(piece.start, piece.end)}
-    return "VBD" in tags and not tags & {"VBZ", "VBP", "VB"}
+    return bool(tags & {"VBD", "VBN"}) and not tags & {"VBZ", "VBP", "VB"}

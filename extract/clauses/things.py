@@ -102,15 +102,42 @@ def name_of(bench: Bench, thing: Thing) -> str:
             break
     while start > thing.start and bench.is_noun(start - 1) and thing.head - start < 2:
         start -= 1
-    return " ".join(bench.lower[start : thing.head + 1]).replace(" - ", "-")
+    name = " ".join(bench.lower[start : thing.head + 1]).replace(" - ", "-")
+    if bench.word(thing.head + 1) == "of" and bench.word(thing.head) in bench.words.part_of:
+        whole = thing_at(bench, thing.head + 2, len(bench))
+        if whole is not None and not whole.pronoun:
+            return f"{name} of {name_of(bench, whole)}"
+    return name
+
+
+def extent(bench: Bench, thing: Thing, limit: int) -> int:
+    """Where a noun phrase ends with its phrases of place: "the gasket between the ends"."""
+    end = thing.end
+    while end < limit and bench.tag(end) == "IN":
+        inner = thing_at(bench, end + 1, limit)
+        if inner is None:
+            break
+        end = inner.end
+    return end
+
+
+def with_whole(bench: Bench, thing: Thing, limit: int) -> Thing:
+    """ "the end of the shank" as one thing, its head the end."""
+    if bench.word(thing.end) == "of":
+        inner = thing_at(bench, thing.end + 1, limit)
+        if inner is not None and not inner.pronoun:
+            return Thing(thing.start, inner.end, thing.head, thing.pronoun)
+    return thing
 
 
 def kind_of(bench: Bench, thing: Thing) -> str:
     """ "part", "tool" or "material" by the trade, "people", "time" ... by the word list, else "thing" or "pronoun"."""
     if thing.pronoun:
         return "pronoun"
-    if bench.words.nouns.get(bench.word(thing.head)) == "body" and bench.tag(thing.start) == "PRP$":
-        return "body"
+    if bench.words.nouns.get(bench.word(thing.head)) == "body":
+        if bench.tag(thing.start) == "PRP$":
+            return "body"
+        return bench.term_kind[thing.head] or "thing"
     if bench.lower[thing.start : thing.end] in _QUANTIFIERS or _is_bit(bench, thing):
         return "measure"
     known = bench.term_kind[thing.head]

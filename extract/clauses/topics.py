@@ -11,6 +11,7 @@ from extract.clauses.things import Thing, is_plural, is_workable, kind_of, thing
 
 _REACH = 6
 """Cues. Farther back a pronoun's noun is anybody's guess."""
+_ABOUT = frozenset({"is", "'s", "are", "'re", "was", "were", "has", "have", "had", "'ve", "needs", "wants"})
 _OLDEST = 12
 """Topics looked at before giving up."""
 
@@ -28,10 +29,12 @@ class Topics:
         if worked_on is not None and not worked_on.pronoun and kind_of(bench, worked_on) != "tool":
             self._topics.append(worked_on)
             return
+        if piece.leans:
+            return
         at = piece.lead
         while at < piece.end:
             thing = thing_at(bench, at, piece.end)
-            if thing is not None and not thing.pronoun and kind_of(bench, thing) in {"part", "material"}:
+            if thing is not None and not thing.pronoun and _is_topic(bench, thing, at == piece.lead):
                 self._topics.append(thing)
                 return
             at = thing.end if thing is not None else at + 1
@@ -51,3 +54,9 @@ class Topics:
                 return thing, True
         parts = [thing for thing in near if kind_of(bench, thing) != "material"]
         return (parts or near)[-1], pronoun is None
+
+
+def _is_topic(bench: Bench, thing: Thing, leads: bool) -> bool:
+    """A part or material, or any thing of the bench that a clause is about."""
+    kind = kind_of(bench, thing)
+    return kind in {"part", "material"} or (leads and kind == "thing" and bench.word(thing.end) in _ABOUT)

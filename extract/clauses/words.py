@@ -27,6 +27,12 @@ class BenchWords:
     """Particle -> plain verb for a light verb that stands with it: "off" -> "remove"."""
     tool_verbs: dict[str, str]
     """Tool or material -> what it is for: "torque wrench" -> "tighten"."""
+    part_of: frozenset[str]
+    """Heads that say little without the whole: "end", "edge"."""
+    compound_tools: frozenset[str]
+    """Tools that another noun before them makes another thing: "bottoming cloth"."""
+    containers: dict[str, str]
+    """Where a thing is put to be worked on -> the work: "cleaner" -> "clean"."""
     nouns: dict[str, NounKind]
     """Nouns that are no thing on the bench."""
     figure_verbs: dict[str, str]
@@ -67,5 +73,8 @@ def bench_words() -> BenchWords:
         tool_verbs={tool: verb for verb, tools in data["tools"].items() if verb != "reason" for tool in tools},
         kind_verbs={kind: verb for kind, verb in data["unit_kinds"].items() if kind != "reason"},
         figure_verbs={unit: verb for verb, units in data["figures"].items() for unit in units},
+        part_of=frozenset(data["part_of"]["words"]),
+        compound_tools=frozenset(data["compound_tools"]["words"]),
+        containers={place: verb for place, verb in data["containers"].items() if place != "reason"},
         nouns={noun: kind for kind, nouns in data["nouns"].items() for noun in nouns},
     )

@@ -116,7 +116,9 @@ def phrase(border: Border) -> bool | None:
     """ "strings are off", "tap them home": a noun or a bare verb behind a finished phrase."""
     if border.before.tag_ in _VERBS | {"JJ", "CD", "IN", "MD", "POS"}:
         return None
-    return True if border.after.tag_ in {"NN", "NNP", "VB", "VBG", "JJ", "UH", "EX", "DT", "PRP$"} else None
+    return (
+        True if border.after.tag_ in {"NN", "NNS", "NNP", "PDT", "VB", "VBG", "JJ", "UH", "EX", "DT", "PRP$"} else None
+    )
 
 
 RULES: tuple[tuple[str, Callable[[Border], bool | None]], ...] = (

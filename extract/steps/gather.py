@@ -7,11 +7,12 @@ from dataclasses import replace
 from extract.clauses.bench import Bench
 from extract.clauses.history import told_history
 from extract.clauses.pieces import Piece
-from extract.clauses.things import Thing, thing_at
+from extract.clauses.things import Thing, extent, thing_at
 from extract.clauses.topics import Topics
 from extract.steps.candidate import Candidate
 from extract.steps.scene import Scene
 from extract.steps.shapes import SHAPES
+from extract.steps.shapes.again import again
 from extract.steps.shapes.listed import tool_list
 from extract.steps.vetoes import VETOES
 
@@ -25,6 +26,8 @@ def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Candidate, ...]:
     for index, piece in enumerate(pieces):
         covered = bool(found) and piece.start < found[-1].end
         candidate = None if covered else _read(bench, pieces, index)
+        if candidate is None and found and not told[index]:
+            candidate = again(bench, piece, found[-1])
         if candidate is not None and _refused(Scene(bench, candidate, pieces, index, told[index]), refused_at):
             refused_at = index
             candidate = None
@@ -66,25 +69,16 @@ def _topic(bench: Bench, before: Piece, piece: Piece) -> Thing | None:
     for at in range(before.lead, before.end):
         thing = thing_at(bench, at, before.end)
         pointed = thing is not None and thing.pronoun and bench.word(thing.head) in {"that", "those", "these", "this"}
-        if thing is not None and (pointed or not thing.pronoun) and _extent(bench, thing, before.end) == before.end:
+        if thing is not None and (pointed or not thing.pronoun) and extent(bench, thing, before.end) == before.end:
             started = at == before.lead or bench.word(at - 1) in {"and", "but"}
             return thing if started else None
     return None
 
 
-def _extent(bench: Bench, thing: Thing, limit: int) -> int:
-    """Where a noun phrase ends with its phrases of place: "the gasket between the ends"."""
-    end = thing.end
-    while end < limit and bench.tag(end) == "IN":
-        inner = thing_at(bench, end + 1, limit)
-        if inner is None:
-            break
-        end = inner.end
-    return end
-
-
 def _refused(scene: Scene, refused_at: int) -> bool:
     carried = not scene.candidate.own_subject and refused_at == scene.index - 1 and scene.piece.joiner == "and"
+    works = scene.bench.words.kind(*scene.candidate.verb.partition(" ")[::2]) == "work"
+    carried = carried and not (works and scene.candidate.thing is not None)
     return carried or any(veto(scene) for _, veto in VETOES)
 
 

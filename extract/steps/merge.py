@@ -53,7 +53,7 @@ def _belongs(bench: Bench, group: list[Candidate], candidate: Candidate, limits:
         return True
     names = {name_of(bench, other.meant) for other in group if other.meant is not None}
     if candidate.thing is None or candidate.thing.pronoun:
-        if candidate.piece.sentence != last.piece.sentence and candidate.piece.joiner not in {"and", "then", "so"}:
+        if candidate.piece.sentence != last.piece.sentence and candidate.piece.joiner not in {"and", "then"}:
             return False
         return candidate.meant is None or name_of(bench, candidate.meant) in names
     return name_of(bench, candidate.thing) in names

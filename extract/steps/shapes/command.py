@@ -31,7 +31,7 @@ def command(bench: Bench, piece: Piece) -> Candidate | None:
     ):
         return None
     verb = bench.verb(at)
-    if verb is None or at >= piece.end or bench.word(at) != verb.lemma:
+    if verb is None or at >= piece.end or verb.lemma.split()[0] != bench.word(at):
         return None
     if (
         bench.word(at + 1) in {"and", "then", ",", ".", "", "first", "next", "again", "well"}
@@ -44,6 +44,8 @@ def command(bench: Bench, piece: Piece) -> Candidate | None:
         if not bench.is_bare_verb(at):
             return None
     elif bench.tag(at) == "VBP" and not bench.is_bare_verb(at):
+        return None
+    if at + 1 >= piece.end or (bench.word(at + 1) == "." and bench.tag(at).startswith("NN")):
         return None
     phrase = verb_phrase(bench, verb, piece.end)
     mode: Mode = "advice" if bench.word(piece.end) in _GENERAL or "always" in bench.lower[piece.start : at] else "doing"

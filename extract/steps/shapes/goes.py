@@ -10,6 +10,7 @@ from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
 from extract.clauses.things import is_plural, is_workable, thing_at
 from extract.steps.candidate import Candidate
+from extract.steps.shapes.tools import container_verb
 
 _MOVES = frozenset({"goes", "go", "comes", "come", "slides", "slips", "drops", "lifts", "went", "came"})
 _PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}
@@ -37,7 +38,8 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     word_is_past = word in {"went", "came", "slides", "slips", "drops", "lifts"}
     if word in {"go", "come"} and not is_plural(bench, thing):
         return None
-    if thing.pronoun and (word_is_past or piece.joiner == "so" or bench.word(at - 1) == "only"):
+    purpose = piece.joiner == "so" and bench.word(place) not in _OUT
+    if thing.pronoun and (word_is_past or purpose or bench.word(at - 1) == "only"):
         return None
     if bench.word(place) == "to" and bench.tag(place + 1) not in {"CD", "DT"}:
         return None
@@ -48,7 +50,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     elif bench.word(place) in _OUT or word in {"comes", "come", "came"}:
         verb, rest = bench.words.states.get(bench.word(place), "take out"), place + 1
     else:
-        verb, rest = "put", place
+        verb, rest = container_verb(bench, place, piece.end) or "put", place
     done = word in {"went", "came"}
     return Candidate(
         piece,

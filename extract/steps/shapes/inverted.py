@@ -10,6 +10,7 @@ from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
 from extract.clauses.things import thing_at
 from extract.steps.candidate import Candidate
+from extract.steps.shapes.tools import tool_verb
 
 _MOVES = frozenset({"comes", "goes", "go", "come", "came", "went"})
 
@@ -61,6 +62,12 @@ def _place_first(bench: Bench, piece: Piece) -> Candidate | None:
     thing = thing_at(bench, place.end + 1, piece.end)
     if thing is None or thing.pronoun:
         return None
+    inner = thing_at(bench, thing.end + 1, piece.end) if bench.word(thing.end) == "of" else thing
+    verb = tool_verb(bench, inner) if inner is not None else None
+    if verb is not None:
+        return Candidate(
+            piece, piece.start, piece.end, "inverted", verb, "put", place, "doing", (at, place.end), fronted=thing
+        )
     return Candidate(
         piece, piece.start, piece.end, "inverted", "put", "put", thing, "doing", (at, place.end), fronted=thing
     )

@@ -56,6 +56,8 @@ def nominal(bench: Bench, piece: Piece) -> Candidate | None:
         verb = tool_verb(bench, tool)
     if verb is None and bench.word(thing.head) in {"turn", "turns"} and target is not None:
         verb = "turn"
+    if verb is None and bench.word(thing.head) in {"touch", "tweak", "nudge"} and target is not None:
+        verb = "adjust"
     if verb is None or (tool is None and target is None):
         return None
     return Candidate(piece, piece.start, piece.end, "nominal", verb, "give", target, "doing", (piece.lead, piece.end))

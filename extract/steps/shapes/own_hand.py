@@ -79,6 +79,8 @@ def own_hand(bench: Bench, piece: Piece) -> Candidate | None:
     if mode is None:
         return None
     phrase = verb_phrase(bench, verb, piece.end)
+    if bench.word(verb.at) == "got" and said & {"'ve", "have"} and phrase.lemma == "get":
+        return None
     return Candidate(
         piece,
         piece.start,

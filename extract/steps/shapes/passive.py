@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
-from extract.clauses.things import thing_at
+from extract.clauses.things import thing_at, with_whole
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.verb_phrase import verb_phrase
 
@@ -21,6 +21,7 @@ def passive(bench: Bench, piece: Piece) -> Candidate | None:
     thing = thing_at(bench, piece.lead, piece.end)
     if thing is None:
         return None
+    thing = with_whole(bench, thing, piece.end)
     at = thing.end
     helper = bench.word(at)
     if helper in {"have", "'ve", "has", "'s"} and bench.word(at + 1) == "been":
@@ -45,7 +46,7 @@ def passive(bench: Bench, piece: Piece) -> Candidate | None:
     phrase = verb_phrase(bench, verb, piece.end)
     if bench.words.kind(verb.lemma, phrase.lemma.partition(" ")[2]) not in ("work", "light"):
         return None
-    if helper not in {"gets", "get"} and bench.words.kind(verb.lemma) != "work":
+    if helper not in {"gets", "get"} and bench.words.kind(verb.lemma, phrase.lemma.partition(" ")[2]) != "work":
         return None
     done = helper in {"was", "were", "been", "is", "are", "'s", "'re"}
     return Candidate(

@@ -57,7 +57,9 @@ def reading(bench: Bench, piece: Piece) -> Candidate | None:
             return None
         return _measured(piece, None, piece.lead)
     thing = thing_at(bench, piece.lead, piece.end)
-    if thing is None or thing.pronoun or thing.end >= piece.end or bench.word(thing.end) not in _SAYS | _IS:
+    if thing is None or thing.end >= piece.end or bench.word(thing.end) not in _SAYS | _IS:
+        return None
+    if thing.pronoun and bench.word(thing.end) not in {"reads", "shows"}:
         return None
     if bench.word(thing.end) == "reads" and bench.tag(thing.end + 1) == "CD":
         return _measured(piece, None if tool_verb(bench, thing) == "measure" else thing, piece.start)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
-from extract.clauses.things import is_workable, thing_at
+from extract.clauses.things import is_workable, thing_at, with_whole
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.tools import tool_verb
 from extract.steps.shapes.verb_phrase import work_noun
@@ -37,6 +37,7 @@ def receives(bench: Bench, piece: Piece) -> Candidate | None:
     thing = thing_at(bench, piece.lead, piece.end)
     if thing is None or not is_workable(bench, thing):
         return None
+    thing = with_whole(bench, thing, piece.end)
     got = next((phrase for phrase in _GETTING if bench.lower[thing.end : thing.end + len(phrase)] == phrase), None)
     if got is None:
         return None

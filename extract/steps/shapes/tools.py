@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from extract.clauses.bench import Bench
-from extract.clauses.things import Thing, name_of
+from extract.clauses.things import Thing, name_of, thing_at
 
 
 def tool_verb(bench: Bench, thing: Thing) -> str | None:
@@ -11,9 +11,24 @@ def tool_verb(bench: Bench, thing: Thing) -> str | None:
     words = name_of(bench, thing).split()
     for start in range(len(words)):
         verb = bench.words.tool_verbs.get(" ".join(words[start:]))
-        if verb:
+        if verb and not (start == len(words) - 1 > 0 and words[start] in bench.words.compound_tools):
             return verb
-    return bench.words.tool_verbs.get(bench.doc[thing.head].lemma_.lower())
+    compound = thing.head > thing.start and bench.tag(thing.head - 1) in {"NN", "NNS", "VBG"}
+    head = bench.doc[thing.head].lemma_.lower()
+    if compound and (head in bench.words.compound_tools or bench.word(thing.head) in bench.words.compound_tools):
+        return None
+    return bench.words.tool_verbs.get(head)
+
+
+def container_verb(bench: Bench, start: int, end: int) -> str | None:
+    """The work that is done where a thing is put: "in the cleaner" cleans; null where the place tells nothing."""
+    for at in range(start, min(end, start + 4)):
+        if bench.word(at) in {"in", "into", "to", "under", "through"}:
+            place = thing_at(bench, at + 1, end)
+            if place is not None and not place.pronoun:
+                names = (name_of(bench, place), bench.word(place.head))
+                return next((bench.words.containers[name] for name in names if name in bench.words.containers), None)
+    return None
 
 
 def figure_verb(bench: Bench, start: int, end: int) -> str | None:

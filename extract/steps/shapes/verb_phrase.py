@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from extract.clauses.bench import Bench, Verb
 from extract.clauses.grammar import PARTICLES
 from extract.clauses.things import Thing, kind_of, thing_at
-from extract.steps.shapes.tools import tool_verb
+from extract.steps.shapes.tools import container_verb, tool_verb
 
 _ADVERBS = frozenset({"RB", "RBR", "UH"})
 _ALWAYS_PART = frozenset({"off", "out", "down", "up", "apart", "back", "in", "on", "together"})
@@ -128,7 +128,7 @@ def _placed_thing(bench: Bench, start: int, end: int) -> Thing | None:
 
 
 def _meant(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase:
-    for reading in (_noun_for_verb, _used_to, _got_done, _begun_by, _laid_to):
+    for reading in (_noun_for_verb, _used_to, _got_done, _begun_by, _laid_to, _put_into, _looked_at):
         found = reading(bench, phrase, end)
         if found is not None:
             return found
@@ -137,7 +137,7 @@ def _meant(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase:
 
 def _noun_for_verb(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     """ "give it a spin", "do a dry run with clamps": the noun names the work."""
-    if phrase.said not in _GIVING or phrase.thing is None:
+    if phrase.said not in _GIVING or phrase.thing is None or phrase.lemma != phrase.said:
         return None
     given = thing_at(bench, phrase.thing.end, end) if phrase.said == "give" else phrase.thing
     if given is None or given.pronoun:
@@ -196,6 +196,27 @@ def _begun_by(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
             inner = verb_phrase(bench, verb, end)
             return replace(phrase, lemma=inner.lemma, thing=inner.thing, placed=True)
     return None
+
+
+def _looked_at(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
+    """ "i look at the bridge from the side", "have a look under the foot": inspecting, where it is a part."""
+    if phrase.said != "look" or phrase.lemma != "look":
+        return None
+    at = phrase.at + 1
+    if bench.word(at) not in {"at", "over", "under", "inside", "along", "down", "through", "behind"}:
+        return None
+    thing = thing_at(bench, at + 1, end)
+    if thing is None or thing.pronoun or kind_of(bench, thing) != "part":
+        return None
+    return replace(phrase, lemma="inspect", thing=thing, placed=True)
+
+
+def _put_into(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
+    """ "drop it in the cleaner": the place tells the work."""
+    if phrase.said not in bench.words.light or phrase.thing is None:
+        return None
+    work = container_verb(bench, phrase.thing.end, end)
+    return None if work is None else replace(phrase, lemma=work, placed=True)
 
 
 def _laid_to(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:

@@ -10,7 +10,7 @@ from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.shapes.tools import tool_verb
+from extract.steps.shapes.tools import figure_verb, tool_verb
 
 _ONTO = frozenset(
     {
@@ -73,7 +73,25 @@ def verbless(bench: Bench, piece: Piece) -> Candidate | None:
     if (thing.pronoun and bench.word(thing.head) not in {"one", "ones"}) or not is_workable(bench, thing):
         return None
     thing = _of(bench, thing, piece.end)
-    return _laid_to(bench, piece, thing) or _put(bench, piece, thing) or _dosed(bench, piece, thing)
+    return (
+        _laid_to(bench, piece, thing)
+        or _figured(bench, piece, thing)
+        or _put(bench, piece, thing)
+        or _dosed(bench, piece, thing)
+    )
+
+
+def _figured(bench: Bench, piece: Piece, thing: Thing) -> Candidate | None:
+    """ "tyre up to 80 psi", "glue pot at 140 degrees": the figure tells the work."""
+    at = thing.end
+    if bench.word(at) not in {"up", "to", "at", "on", "down", "back"}:
+        return None
+    verb = figure_verb(bench, at, piece.end)
+    if verb not in {"tighten", "inflate", "heat"}:
+        return None
+    return Candidate(
+        piece, piece.start, piece.end, "verbless", verb, verb, thing, "doing", (at, piece.end), fronted=thing
+    )
 
 
 def _returned(bench: Bench, piece: Piece) -> Candidate | None:
@@ -95,11 +113,8 @@ def _dosed(bench: Bench, piece: Piece, thing: Thing) -> Candidate | None:
     """ "a smear of the proper grease", "then pipe clamps": a dose or a tool tells what is done to the thing at hand."""
     verb = tool_verb(bench, thing)
     small = bench.tag(thing.start) in {"DT", "CD"} or bench.word(thing.start) in _DOSES
-    dose = (
-        thing.start < thing.head
-        and small
-        and ("of" in bench.lower[thing.start : thing.head] or bench.word(thing.start) in _DOSES)
-    )
+    measured = bool({"of", *_DOSES} & set(bench.lower[thing.start : thing.head]))
+    dose = thing.start < thing.head and small and measured
     then = "then" in bench.lower[piece.start : piece.lead] and kind_of(bench, thing) in {"tool", "material"}
     if verb is None or not (dose or then) or bench.word(thing.end) in {"of"}:
         return None
@@ -121,6 +136,8 @@ def _laid_to(bench: Bench, piece: Piece, thing: Thing) -> Candidate | None:
     """A tool or material and what it is laid to."""
     verb = tool_verb(bench, thing)
     at = thing.end
+    while at < piece.end and bench.word(at) in {"all", "right", "just", "straight"}:
+        at += 1
     if at < piece.end and bench.word(at) in _ONTO:
         target = thing_at(bench, at + 1, piece.end)
         if (
@@ -143,6 +160,12 @@ def _laid_to(bench: Bench, piece: Piece, thing: Thing) -> Candidate | None:
     return None
 
 
+def _is_amount(bench: Bench, at: int, end: int) -> bool:
+    """ "bob down a turn and a half", "heads off, ten lugs": a count or measure behind."""
+    thing = thing_at(bench, at, end)
+    return bench.tag(at) == "CD" or (thing is not None and kind_of(bench, thing) == "measure")
+
+
 def _plain(bench: Bench, thing: Thing) -> str:
     return "use" if kind_of(bench, thing) == "tool" else "apply"
 
@@ -159,7 +182,7 @@ def _put(bench: Bench, piece: Piece, thing: Thing) -> Candidate | None:
     said = " ".join(bench.lower[first:at])
     behind = bench.word(at) if at < piece.end else ""
     fresh = bench.word(thing.start) in {"new", "clean", "fresh", "back"} or bench.word(first) == "back"
-    if said not in bench.words.states or (behind not in _TAIL and not fresh):
+    if said not in bench.words.states or (behind not in _TAIL and not fresh and not _is_amount(bench, at, piece.end)):
         return None
     if thing.pronoun and bench.word(at) == "order":
         return None
