@@ -7,7 +7,10 @@ where the longest cue leaves no choice.
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Sequence
+from functools import cache
+from importlib.resources import files
 
 from capture.figures import is_linking, is_number, is_unit
 from capture.transcript import Cue, Word
@@ -22,14 +25,21 @@ PAUSE = 0.35
 LONG_PAUSE = 2.0
 """Seconds of silence that no cue runs over: nobody wants a caption that stands while hands work."""
 
+FIGURE_PAUSE = 4.0
+"""Seconds of silence from which two numbers are no longer one figure."""
+
 _STOPS = (".", "?", "!", "…")
 _COMMAS = (",", ";", ":", "—", "–")
 _CLOSERS = "\"'”’)]"
 
-_CUT_COST = {"stop": 0.0, "pause": 0.5, "comma": 1.5, "none": 6.0, "figure": 40.0}
-_KEEP_COST = {"stop": 4.0, "pause": 3.0, "comma": 0.0, "none": 0.0, "figure": 0.0}
-_SHORT_COST = 1.2
-"""For each word that a cue lacks."""
+_CUT_COST = {"stop": 0.0, "pause": 0.5, "comma": 1.5, "opening": 4.0, "none": 6.0, "clinging": 8.0, "figure": 40.0}
+"""What a cut costs, by what stands there."""
+
+_KEPT_STOP = 2.5
+_KEPT_PAUSE = 3.0
+_SHORT = 2.0
+_LACKING = 1.0
+"""What it costs to run on over a stop or a pause, to be short at all, and for each word that a cue lacks."""
 
 _NEVER = 1e9
 
@@ -50,7 +60,7 @@ def group(words: Sequence[Word]) -> tuple[Cue, ...]:
         for start in range(end - 1, max(end - LONGEST, 0) - 1, -1):
             if start < end - 1:
                 kept += _kept(words, gaps[start], start + 1)
-            cost = best[start] + kept + max(SHORTEST - (end - start), 0) * _SHORT_COST
+            cost = best[start] + kept + _lacking(end - start)
             if end < len(words):
                 cost += _cut(words, gaps[end - 1], end)
             if cost < best[end]:
@@ -71,14 +81,23 @@ def _gap(words: Sequence[Word], at: int) -> str:
         return "stop"
     if before.endswith(_COMMAS):
         return "comma"
-    if in_figure(words, at):
+    pause = words[at].start - words[at - 1].end
+    if pause < FIGURE_PAUSE and in_figure(words, at):
         return "figure"
-    return "pause" if words[at].start - words[at - 1].end >= PAUSE else "none"
+    if pause >= PAUSE:
+        return "pause"
+    if before.casefold() in _small_words()["clinging"]:
+        return "clinging"
+    return "opening" if words[at].text.casefold() in _small_words()["opening"] else "none"
 
 
 def in_figure(words: Sequence[Word], at: int) -> bool:
     """True where a cut before word `at` would part a figure or part it from its unit."""
     before, after = words[at - 1].text, words[at].text
+    if before.endswith(_STOPS + _COMMAS):
+        return False
+    if is_unit(before) and at > 1 and is_number(words[at - 2].text):
+        return is_unit(after)
     if is_number(before):
         return is_number(after) or is_unit(after) or (is_linking(after) and _leads_on(words, at))
     return is_linking(before) and (is_number(after) or is_unit(after) or is_linking(after)) and _follows(words, at)
@@ -103,19 +122,30 @@ def _follows(words: Sequence[Word], at: int) -> bool:
 
 
 def _cut(words: Sequence[Word], gap: str, at: int) -> float:
-    if words[at].start - words[at - 1].end >= LONG_PAUSE:
+    if gap != "figure" and words[at].start - words[at - 1].end >= LONG_PAUSE:
         return 0.0
     return _CUT_COST[gap]
 
 
 def _kept(words: Sequence[Word], gap: str, at: int) -> float:
+    """What it costs to run on over the gap before word `at`."""
     pause = words[at].start - words[at - 1].end
     if gap == "figure":
         return 0.0
     if pause >= LONG_PAUSE:
         return _NEVER
-    return _KEEP_COST["pause"] if gap in ("none", "comma") and pause >= PAUSE else _KEEP_COST[gap]
+    return _KEPT_STOP * (gap == "stop") + _KEPT_PAUSE * (pause >= PAUSE)
+
+
+def _lacking(length: int) -> float:
+    return _SHORT + _LACKING * (SHORTEST - length) if length < SHORTEST else 0.0
 
 
 def _cue(words: Sequence[Word]) -> Cue:
     return Cue(start=words[0].start, end=words[-1].end, text=" ".join(word.text for word in words), words=tuple(words))
+
+
+@cache
+def _small_words() -> dict[str, frozenset[str]]:
+    data = tomllib.loads(files("capture").joinpath("data/breath.toml").read_text("utf-8"))
+    return {kind: frozenset(words) for kind, words in data.items()}

@@ -1,0 +1,48 @@
+"""Speech is packed into windows, and every time is led back to where it was said."""
+
+from __future__ import annotations
+
+import numpy as np
+from hypothesis import given
+from hypothesis import strategies as st
+
+from capture.sound import RATE
+from capture.windows import WINDOW, Span, pack
+
+SPANS = st.lists(st.tuples(st.integers(0, 20 * RATE), st.integers(1, WINDOW)), min_size=1, max_size=20).map(
+    lambda drawn: laid_out(drawn)
+)
+
+
+def laid_out(drawn: list[tuple[int, int]]) -> list[Span]:
+    spans: list[Span] = []
+    at = 0
+    for pause, length in drawn:
+        spans.append(Span(at + pause, at + pause + length))
+        at += pause + length
+    return spans
+
+
+@given(SPANS)
+def test_every_stretch_is_heard_once_and_no_window_is_too_long(spans: list[Span]) -> None:
+    windows = pack(spans)
+    assert [span for window in windows for span in window.spans] == spans
+    assert all(sum(span.end - span.start for span in window.spans) <= WINDOW for window in windows)
+
+
+@given(SPANS, st.floats(0, 1))
+def test_times_lead_back_to_the_sound(spans: list[Span], share: float) -> None:
+    block = np.arange(spans[-1].end, dtype=np.float64)
+    window = pack(spans)[0]
+    sound = np.concatenate([block[span.start : span.end] for span in window.spans])
+    at = int(share * (len(sound) - 1))
+    start, _ = window.place(at / RATE, at / RATE)
+    assert abs(start * RATE - sound[at]) <= 1
+
+
+@given(SPANS, st.floats(0, 30), st.floats(0, 30))
+def test_a_word_never_stands_in_a_pause(spans: list[Span], one: float, other: float) -> None:
+    window = pack(spans)[0]
+    start, end = window.place(min(one, other), max(one, other))
+    assert start <= end
+    assert any(span.start / RATE <= start and end <= span.end / RATE for span in window.spans)
