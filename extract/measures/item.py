@@ -48,7 +48,7 @@ def by_noun_owner(figure: Figure, finding: Finding) -> Thing | None:
 def by_of_behind(figure: Figure, _: Finding) -> Thing | None:
     """ "five grams of grease"."""
     for thing in figure.scene.things_in(figure.end, figure.end + 4)[:1]:
-        if thing.preposition == "of":
+        if thing.preposition == "of" and figure.scene.word(figure.end) == "of":
             return thing
     return None
 
@@ -68,7 +68,7 @@ def by_subject(figure: Figure, _: Finding) -> Thing | None:
     for thing in figure.things_left():
         if _plain(figure, thing) and thing.role != "tool":
             return thing
-    return None
+    return next((thing for thing in figure.things_left() if thing.role == "part" and not thing.preposition), None)
 
 
 def by_place_before(figure: Figure, _: Finding) -> Thing | None:
@@ -160,9 +160,9 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("tied place", by_tied_place),
     ("following", by_following),
     ("subject", by_subject),
+    ("usual owner", by_usual_owner),
     ("place before", by_place_before),
     ("place behind", by_place_behind),
-    ("usual owner", by_usual_owner),
     ("she", by_she),
     ("sentence", by_sentence),
     ("attribute", by_attribute),

@@ -42,6 +42,8 @@ class Knowledge:
     """Kinds whose units are said for one another."""
     usual: dict[str, str]
     """Head noun -> what a bare length of it usually is."""
+    worked_away: frozenset[str]
+    """Attributes that work makes much smaller."""
     moves: dict[str, str]
     """Direction right before a figure -> attribute."""
     removes: frozenset[str]
@@ -84,6 +86,7 @@ def knowledge() -> Knowledge:
         kind_default=data["kinds"]["default"],
         kin=frozenset(frozenset(pair) for pair in data["kinds"]["kin"]),
         usual={noun: attribute for attribute, nouns in data["usual"].items() for noun in nouns},
+        worked_away=frozenset(data["shapes"]["worked_away"]),
         moves=data["shapes"]["moves"],
         removes=frozenset(data["removes"]["verbs"]),
         wet=frozenset(data["wet"]["words"]),

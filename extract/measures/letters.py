@@ -16,10 +16,10 @@ _POINTERS = frozenset({"the", "this", "that", "middle", "low", "high"})
 def letter_name(reading: Reading, lexicon: Lexicon, at: int) -> str | None:
     """The name of a lettered thing: "a string" where the trade has such a part, else the letter; None for no letter."""
     word = reading.words[at]
-    if word not in _LETTERS or reading.is_figure(at) or at + 1 >= len(reading):
+    if word not in _LETTERS or reading.is_figure(at):
         return None
-    behind, text = reading.words[at + 1], reading.doc[at].text
-    linked = behind in knowledge().clause.behind_letter
+    behind, text = reading.word(at + 1), reading.doc[at].text
+    linked = not behind or behind in knowledge().clause.behind_letter
     capital = text.isupper() and (text != "A" or linked)
     if not capital and reading.word(at - 1) not in _POINTERS:
         return None

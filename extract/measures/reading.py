@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from spacy.tokens import Doc
 
+from extract.measures.wording import base_forms
 from extract.narration import narration_of
 from extract.spans import Quantity
 
@@ -12,14 +13,17 @@ MARKS = frozenset(",;:.!?-–—")
 
 
 class Reading:
-    """Words, tags and lemmas a token, all lower case."""
+    """Words, tags and lemmas a token, words and lemmas in lower case."""
 
     def __init__(self, doc: Doc, quantities: tuple[Quantity, ...]) -> None:
         self.doc = doc
         self.quantities = quantities
         self.words: tuple[str, ...] = tuple(token.lower_.replace("’", "'") for token in doc)
         self.tags: tuple[str, ...] = tuple(token.tag_ for token in doc)
-        self.lemmas: tuple[str, ...] = tuple(token.lemma_.lower() for token in doc)
+        self.lemmas: tuple[str, ...] = tuple(
+            base_forms().get(word, token.lemma_.lower()) if token.tag_[:2] == "VB" else token.lemma_.lower()
+            for word, token in zip(self.words, doc, strict=True)
+        )
         self.narration = narration_of(doc)
         self._figure = [False] * len(self.words)
         for quantity in quantities:

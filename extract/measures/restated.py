@@ -1,6 +1,6 @@
 """The same figure said again in another unit.
 
-Takes "1 1/8 inches, call it 28 and a half in new money"; refuses "2 mm, so the other is 3 mm" (same unit).
+Takes "1 1/8 inches tall, call it 28 and a half in new money"; refuses "2 mm, so the other is 3 mm" (same unit).
 """
 
 from __future__ import annotations
@@ -25,7 +25,8 @@ def find_restated(figure: Figure) -> Finding | None:
     unit, other = figure.quantity.unit, previous.figure.quantity.unit
     if unit is None or other is None or unit.kind != other.kind or unit.name == other.name:
         return None
-    gap = figure.gap()
+    start = max(previous.figure.end, previous.word.end if previous.word else 0)
+    gap = figure.scene.text(start, figure.start)
     if len(gap) > _LONGEST_GAP or not _only_joins(gap) or not _near(figure, previous):
         return None
     return previous

@@ -46,9 +46,11 @@ def by_span(figure: Figure, _: Finding) -> str | None:
 
 
 def by_verb_in_sentence(figure: Figure, _: Finding) -> str | None:
-    """ "drill the socket with the spoon bit, five eighths"."""
-    for found in before(figure, figure.scene.mentions.verbs, figure.sentence[0]):
-        if suits(figure, found) and not (figure.previous and found.start < figure.previous.figure.start):
+    """ "drill the socket with the spoon bit, five eighths"; a figure of the same kind uses up its verb."""
+    previous = figure.previous.figure if figure.previous else None
+    start = previous.start if previous and previous.kind == figure.kind else figure.sentence[0]
+    for found in before(figure, figure.scene.mentions.verbs, max(start, figure.sentence[0])):
+        if suits(figure, found):
             return found.entry.name
     return None
 

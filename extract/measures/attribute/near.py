@@ -15,6 +15,8 @@ Rule = Callable[[Figure, Finding], str | None]
 
 _SAME_ORDER = 3
 """Lengths further apart than this ratio are taken for different measures."""
+_WORKED_AWAY = 25
+"""Play and gaps are there to be worked away, so a second reading may be far smaller."""
 _SLIGHT = frozenset({"width", "thickness", "gap", "gauge"})
 _LONG_INCHES = 10
 _THIN_INCHES = 0.15
@@ -53,13 +55,14 @@ def adjoins(figure: Figure, start: int) -> bool:
 
 
 def same_order(figure: Figure, earlier: Finding) -> bool:
-    """Two lengths for one thing lie near each other; twenty inches and an eighth are not the same measure."""
+    """Two lengths for one thing lie near each other; twenty inches and an eighth are two measures."""
     unit, other = figure.quantity.unit, earlier.figure.quantity.unit
     if unit is None or other is None or unit.kind != "length" or other.kind != "length":
         return True
     one = to_unit(abs(figure.quantity.value), unit, other)
     two = abs(earlier.figure.quantity.value)
-    return min(one, two) * _SAME_ORDER >= max(one, two)
+    furthest = _WORKED_AWAY if earlier.attribute in knowledge().worked_away else _SAME_ORDER
+    return min(one, two) * furthest >= max(one, two)
 
 
 def usual_measure(name: str, figure: Figure) -> str | None:

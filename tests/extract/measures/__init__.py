@@ -1,0 +1,1 @@
+"""What quantities measure, of what, where and when."""

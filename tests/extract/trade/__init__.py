@@ -1,0 +1,1 @@
+"""Trades: words, bands and hazards as data."""
