@@ -14,6 +14,7 @@ from extract.quantities.choose import choose
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.form import says_inch
 from extract.quantities.join import join
+from extract.quantities.knowledge import knowledge
 from extract.quantities.manner import is_difference, is_hedged, limit_of, tolerance_of
 from extract.quantities.refuse import refuse_all
 from extract.quantities.scale import count_systems
@@ -21,6 +22,9 @@ from extract.quantities.supply import supply, unsettled
 from extract.spans import Number, Quantity
 from extract.trade import Trade
 from extract.units import UnitError, interval_to_unit
+
+_TELLING = 20
+"""A value this large that comes again is the same measure, however long ago."""
 
 
 def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tuple[Quantity, ...]:
@@ -33,14 +37,20 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
     scene.learn(drafts, count_systems(drafts))
     kept: list[Draft] = []
     said: list[bool] = []
+    by_value: dict[Fraction, Draft] = {}
+    reach = knowledge().evidence.reach_measures
     for place, draft in enumerate(drafts):
         if place in refused:
             continue
-        last = drafts[place - 1] if place and place - 1 not in refused else None
-        settled = _settle(scene, draft, kept, last, drafts[place + 1 : place + 5])
+        beside = place > 0 and bool(kept) and kept[-1].start == drafts[place - 1].start
+        again = by_value.get(draft.number.value)
+        after = list(drafts[place + 1 : place + 5])
+        settled = _settle(scene, draft, Neighbours(kept[-reach:], again, kept[-1] if beside else None, after))
         if settled is None:
             continue
         kept.append(settled)
+        if abs(settled.number.value) >= _TELLING:
+            by_value[settled.number.value] = settled
         scene.hear(settled)
         said.append(draft.unit is not None or says_inch(scene, draft))
     return _quantities(scene, kept, said)
@@ -72,14 +82,10 @@ def _slack(draft: Draft, other: Draft) -> Fraction | None:
         return None
 
 
-def _settle(
-    scene: Scene, draft: Draft, kept: list[Draft], last: Draft | None, after: tuple[Draft, ...]
-) -> Draft | None:
+def _settle(scene: Scene, draft: Draft, near: Neighbours) -> Draft | None:
     if draft.unit:
         return choose(scene, draft)
-    previous = kept[-1] if kept and last and kept[-1].start == last.start else None
-    supplied = supply(scene, draft, Neighbours(kept, previous, list(after)))
-    return supplied or (draft if unsettled(scene, draft) else None)
+    return supply(scene, draft, near) or (draft if unsettled(scene, draft) else None)
 
 
 def _quantity(scene: Scene, draft: Draft, said: bool, hedged: bool) -> Quantity:

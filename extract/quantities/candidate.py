@@ -35,7 +35,9 @@ class Neighbours:
     """What stands around a bare number."""
 
     before: list[Draft]
-    """Measures so far, units settled."""
+    """The last measures, units settled, in order."""
+    again: Draft | None
+    """The last measure of the same value, however long ago; None for small values, which come again by chance."""
     last: Draft | None
     """The number right before, where it is a measure."""
     after: list[Draft]

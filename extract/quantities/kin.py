@@ -20,18 +20,17 @@ _EXACT, _NEAR, _LIKE, _SAME_ORDER = 0.001, 0.06, 0.8, 1.7
 """Natural logarithms of the ratio of two values: equal, within 6 %, within a factor of 2.2, of 5.5."""
 _FARTHEST = 4.0
 _LOOSE_REACH = 5
-_TELLING = 20
-"""A value this large that comes again is the same measure, however long ago."""
 
 
 def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) -> list[Candidate]:
     """The units of the measures so far, each with what speaks for it."""
     evidence = knowledge().evidence
     found = []
-    for rank, other in enumerate(reversed(near.before)):
+    lenders = [*([near.again] if near.again else []), *(one for one in reversed(near.before) if one is not near.again)]
+    for rank, other in enumerate(lenders):
         away = scene.cue(draft.start) - scene.cue(other.start)
-        again = other.number.value == draft.number.value and abs(other.number.value) >= _TELLING
-        if other.unit is None or (not again and (away > evidence.reach_cues or rank > evidence.reach_measures)):
+        again = other is near.again
+        if other.unit is None or (not again and away > evidence.reach_cues):
             continue
         kinship = _kinship(scene, draft, other)
         kinship["decay"] = 0.0 if again else log1p(max(away, 0)) + log1p(rank)

@@ -65,6 +65,7 @@ class Knowledge:
     counted_after: Phrases
     past: frozenset[str]
     money: frozenset[str]
+    grits: frozenset[int]
     threads: frozenset[str]
     up_to_behind: frozenset[str]
     hedge_unless: dict[str, frozenset[str]]
@@ -115,6 +116,7 @@ def knowledge() -> Knowledge:
         counted_before=Phrases(no["counted"]["before"]),
         counted_after=Phrases(no["counted"]["after"]),
         past=frozenset(no["past"]["near"]),
+        grits=frozenset(no["grits"]["sizes"]),
         money=frozenset(no["money"]["near"]),
         threads=frozenset(no["threads"]["written"]),
         up_to_behind=frozenset(manner.pop("up_to")["behind"]),

@@ -12,6 +12,7 @@ from extract.quantities.knowledge import knowledge
 from extract.quantities.unit_phrases import unit_at
 
 Rule = Callable[[Scene, Draft], bool]
+_GRIT_RUN = 3
 _SPREADING = ("name", "count", "year", "price")
 
 
@@ -211,12 +212,30 @@ def _named_whole(scene: Scene, draft: Draft) -> Draft:
     return draft if end is None or draft.unit else replace(draft, end=end)
 
 
+def _grit_runs(scene: Scene, drafts: tuple[Draft, ...]) -> set[int]:
+    """Places of the numbers of "1000, 4000, 8000": three abrasives or more, each finer, and no unit."""
+    found: set[int] = set()
+    run: list[int] = []
+    for place, draft in enumerate(drafts):
+        finer = bool(run) and draft.number.value > drafts[run[-1]].number.value
+        if draft.unit or draft.number.value not in knowledge().grits:
+            run = []
+        elif finer and link(scene, drafts[run[-1]], draft):
+            run = [*run, place]
+        else:
+            run = [place]
+        if len(run) >= _GRIT_RUN:
+            found |= set(run)
+    return found
+
+
 def refuse_all(scene: Scene, drafts: tuple[Draft, ...]) -> dict[int, str]:
     """Places of the numbers that are no measures, with the rule's name.
 
     What holds for one number of a list holds for the bare ones joined to it: "pins 2 and 7", "400, 600, then 0000".
     """
     found = {place: name for place, draft in enumerate(drafts) if (name := refused(scene, draft))}
+    found |= dict.fromkeys(_grit_runs(scene, drafts), "name")
     for order in (range(1, len(drafts)), range(len(drafts) - 2, -1, -1)):
         for place in order:
             other = place - 1 if order.step == 1 else place + 1

@@ -17,8 +17,8 @@ def system_said(scene: Scene) -> System:
 def temperature_scale(scene: Scene, draft: Draft) -> Unit | None:
     """Fahrenheit or Celsius for a temperature whose scale was not said; None where nothing settles it.
 
-    A scale said elsewhere wins; then the only scale in which the figure lies in a band that the trade
-    has for something spoken of beside it. Degrees that are said go by the speaker's other units; "oven at 200" does not.
+    A scale said elsewhere wins; then the only scale in which the figure lies in a band that the trade has for something
+    spoken of beside it. Degrees that are said go by the speaker's other units; "oven at 200" does not.
     """
     rules = unit_data()["temperature"]
     if len(scene.said_scales) == 1:
