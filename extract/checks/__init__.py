@@ -5,6 +5,7 @@ Each rule is a pure function of a record's talk, in a module of its own; `RULES`
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 
 from extract.checks.arithmetic import find_sums
@@ -19,6 +20,9 @@ from extract.record import Finding, Record
 from extract.trade import Trade
 
 __all__ = ["RULES", "run_checks"]
+
+_CLOSED_UP = re.compile("\N{NO-BREAK SPACE}°(?![CF])")
+"""The sign of an angle stands close to its figure: NIST SP 811 (2008) section 7.2."""
 
 Rule = Callable[[Talk], Iterable[Suspicion]]
 
@@ -59,7 +63,7 @@ def _finding(one: Suspicion, mint: Mint) -> Finding:
         start=last.start,
         quote=_quote(one),
         measures=tuple(measure.id for measure in one.measures),
-        message=one.message,
+        message=_CLOSED_UP.sub("°", one.message),
         source=one.source,
     )
 

@@ -23,7 +23,7 @@ _BEHIND = 5
 _SERIES = 3
 """After this many figures for one attribute its readings are a series, not a contradiction."""
 _ARTICLES = (("a",), ("an",), ("another",), ("each",))
-_FAR = 3
+_FAR = 2
 """Two sizes further apart than this are of two things, whatever they are called."""
 _PHASES = ("as_found", "target", "as_left")
 """A figure of another instrument or a rule of thumb conflicts with nothing."""
@@ -58,7 +58,7 @@ def _differ(first: Said, second: Said) -> bool:
     if convert is None or first.figure.value == 0:
         return False
     ratio = abs(second.figure.value / (convert(first.figure.value) or 1))
-    return Fraction(1, _FAR) <= ratio <= _FAR and agreement(first.figure, second.figure, convert) == "disagrees"
+    return Fraction(1, _FAR) < ratio < _FAR and agreement(first.figure, second.figure, convert) == "disagrees"
 
 
 def _same_thing(talk: Talk, first: Said, second: Said) -> bool:

@@ -21,8 +21,9 @@ from extract.record import Measure
 SOURCE = "NIST SP 811 (2008) B.7 and SP 1038 (2006) section 4.4: rounding of converted figures"
 _FAR = 7
 """Words between two figures from which on they are no restatement, unless the record says so."""
-_ALTERNATIVE = 1.5
-"""Two figures joined by "or" alone, or by nothing, that lie further apart than this may be two things."""
+_FEW = 3
+_WEAKLY, _STRONGLY, _PLAINLY = 2, 4, 1000
+"""Figures further apart than so many times may be of two things: no stop, only a look."""
 _GRADES: dict[Verdict, int] = {"agrees": 0, "close": 1, "disagrees": 2}
 
 
@@ -34,29 +35,31 @@ def find_conversions(talk: Talk) -> Iterator[Suspicion]:
             yield found
 
 
-def _restated(talk: Talk, second: Said) -> tuple[Said, Said, bool] | None:
-    """The figure that `second` says again, `second`, and whether that is sure."""
+def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
+    """The figure that `second` says again, `second`, and how many times apart they may lie to be one thing for sure."""
     linked = talk.by_id.get(second.measure.same_as or "")
     if linked is not None:
         first, later = sorted((linked, second), key=lambda one: one.place)
-        return first, later, _is_linked(later)
+        return first, later, _reach(later)
     first_said = talk.previous(second)
     if first_said is None or not _same_kind(first_said.measure, second.measure) or not _may_restate(first_said, second):
         return None
-    link = holds(second.before, check_words().strong)
-    if link is not None and len(second.before) <= _FAR:
-        return first_said, second, True
-    weak = holds(second.before, check_words().weak)
-    spare = check_words().beside
-    if weak is None or len(second.before) > _FAR or any(word not in spare for word in second.before):
+    if len(second.before) > _FAR or not second.measure.unit_said:
         return None
-    return (first_said, second, weak != ("or",)) if second.measure.kind != "time" else None
+    if holds(second.before, check_words().strong) is not None:
+        return first_said, second, _reach(second)
+    if holds(second.before, check_words().weak) is None or second.measure.kind == "time":
+        return None
+    if any(word not in check_words().beside for word in second.before):
+        return None
+    return first_said, second, _reach(second)
 
 
-def _is_linked(second: Said) -> bool:
-    """Words such as "that's" stand before the figure, so that nothing else can be meant."""
-    near = second.before[-_FAR:]
-    return holds(near, check_words().strong) is not None or holds(near, check_words().weak) not in (None, ("or",))
+def _reach(second: Said) -> int:
+    """With "that's" and hardly a word more nothing else can be meant; with "so" or "or" another thing may be."""
+    if holds(second.before[-_FAR:], check_words().strong) is None:
+        return _WEAKLY
+    return _PLAINLY if len(second.before) <= _FEW else _STRONGLY
 
 
 def _same_kind(first: Measure, second: Measure) -> bool:
@@ -72,7 +75,7 @@ def _may_restate(first: Said, second: Said) -> bool:
     return not second.after or second.after[0] not in check_words().comparing
 
 
-def _judge(first: Said, second: Said, sure: bool) -> Suspicion | None:
+def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
     one, other = first.measure, second.measure
     if one.unit is None or other.unit is None or len(first.figures) != len(second.figures):
         return None
@@ -86,7 +89,7 @@ def _judge(first: Said, second: Said, sure: bool) -> Suspicion | None:
         return None
     loose = strict != verdict
     exact = convert(first.figure.value)
-    if not sure and exact and not 1 / _ALTERNATIVE < second.figure.value / exact < _ALTERNATIVE:
+    if exact and not Fraction(1, reach) < second.figure.value / exact < reach:
         verdict = "close"
     worked = " to ".join(figure_text(convert(a.value)) if loose else worked_out(a, b, convert) for a, b in pairs)
     message = f"{one.display} is {with_unit(worked, symbol_of(other))}, not {other.display}"

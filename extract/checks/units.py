@@ -18,7 +18,7 @@ from extract.trade import Trade
 from extract.units import unit_rows
 
 SOURCE = "NIST SP 811 (2008) chapter 7: a number and a unit of that quantity's kind"
-_REACH = 6
+_REACH = 9
 """Words before a figure among which the word that settles its kind must stand."""
 
 _LONGEST = 4

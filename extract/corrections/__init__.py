@@ -52,7 +52,10 @@ RULES: tuple[tuple[str, Rule], ...] = (
 
 
 def find_corrections(
-    doc: Doc, measures: tuple[Measured, ...], trade: Trade, rules: tuple[tuple[str, Rule], ...] = RULES
+    doc: Doc,
+    measures: tuple[Measured, ...],
+    trade: Trade,  # noqa: ARG001, every stage is given the trade; ways of taking back are the same in all
+    rules: tuple[tuple[str, Rule], ...] = RULES,
 ) -> tuple[Takeback, ...]:
     """Slips, later corrections and retractions of earlier sessions, in order. Linear in the number of tokens."""
     scene = Scene(doc, measures)

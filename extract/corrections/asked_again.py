@@ -20,10 +20,7 @@ def find_asked_again(scene: Scene) -> Iterator[Draft]:
     for at in range(1, len(pieces) - 1):
         if pieces[at].mark != "?" or not pieces[at - 1].mark:
             continue
-        if pieces[at].figure:
-            found = _figure(scene, at)
-        else:
-            found = _word(scene, at)
+        found = _figure(scene, at) if pieces[at].figure else _word(scene, at)
         if found is not None:
             yield found
 

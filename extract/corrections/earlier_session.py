@@ -20,6 +20,7 @@ _CLAIMED = 4
 _HELD = 16
 """Words behind that among which the right figure is said."""
 _TEXT = 18
+_SEEN = frozenset({"saw", "seen", "heard", "remember", "watched", "caught"})
 _SHOW = 4
 """Words between "in the" and "film"."""
 
@@ -76,7 +77,11 @@ def _claim(scene: Scene, begin: int, end: int) -> int | None:
 
 def _is_claim(scene: Scene, at: int) -> bool:
     pieces = scene.pieces
-    if pieces[at].text not in ("i", "we") or at + 1 >= len(pieces):
+    if at + 1 >= len(pieces):
+        return False
+    if pieces[at].text == "me":
+        return pieces[at - 1].text in _SEEN and pieces[at + 1].tag in ("VB", "VBG", "VBP")
+    if pieces[at].text not in ("i", "we"):
         return False
     after = pieces[at + 1]
     return after.text in scene.words.claiming or after.tag == "VBD"

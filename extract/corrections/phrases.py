@@ -73,6 +73,11 @@ class CorrectionWords:
     saying: frozenset[str]
     address: frozenset[str]
     naming: frozenset[str]
+    empty: frozenset[str]
+    explicit: frozenset[str]
+    frames: frozenset[str]
+    thinking: frozenset[str]
+    openers: frozenset[str]
     swaps: dict[str, frozenset[str]]
     """To each word those that are said in its place."""
 
@@ -118,6 +123,11 @@ def correction_words() -> CorrectionWords:
         weak_refuting=Phrases(data["weak_refuting"]["words"]),
         saying=frozenset(data["weak_refuting"]["claims"]),
         address=frozenset(data["address"]["words"]),
+        empty=frozenset(data["empty"]["words"]),
+        explicit=frozenset(data["word_slips"]["explicit"]),
+        frames=frozenset(data["word_slips"]["frames"]),
+        thinking=frozenset(data["word_slips"]["thinking"]),
+        openers=frozenset(data["word_slips"]["openers"]),
         naming=frozenset(data["naming"]["first"]),
         swaps=_swaps(data["swaps"]["rows"]),
     )

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.pieces import Piece
-from extract.corrections.scene import EMPTY, Draft, Scene, alike, differ, kind_of, stem
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, stem
 
 _CLAIM = 14
 """Words behind "I said" among which the figure taken back is said."""
@@ -108,7 +108,7 @@ def _words(scene: Scene, said: int, end: int) -> Draft | None:
         hold = _next_sentence(scene, end, asked)
     if hold is None or hold[1] >= len(pieces) or any(piece.figure for piece in pieces[end : hold[1]]):
         return None
-    last = next((at for at in range(hold[0] - 1, end - 1, -1) if _sayable(pieces[at])), None)
+    last = next((at for at in range(hold[0] - 1, end - 1, -1) if _sayable(scene, pieces[at])), None)
     until = _phrase_end(scene, hold[1])
     if last is None or until is None or stem(pieces[until - 1].text) == stem(pieces[last].text):
         return None
@@ -137,8 +137,8 @@ def _next_sentence(scene: Scene, end: int, asked: bool) -> tuple[int, int] | Non
     return (closing + 1, closing + 1) if asked or short else None
 
 
-def _sayable(piece: Piece) -> bool:
-    return piece.tag in _SAYABLE and piece.text not in EMPTY
+def _sayable(scene: Scene, piece: Piece) -> bool:
+    return piece.tag in _SAYABLE and piece.text not in scene.words.empty
 
 
 def _swaps(scene: Scene, claim: range, answer: range) -> bool:
@@ -148,7 +148,7 @@ def _swaps(scene: Scene, claim: range, answer: range) -> bool:
 
 
 def _quoted_before(scene: Scene, begin: int, end: int, before: int) -> bool:
-    words = [piece.text for piece in scene.pieces[begin:end] if _sayable(piece)]
+    words = [piece.text for piece in scene.pieces[begin:end] if _sayable(scene, piece)]
     return bool(words) and all(scene.mentioned(word, before) for word in words)
 
 
@@ -157,7 +157,7 @@ def _phrase_end(scene: Scene, begin: int) -> int | None:
     found = None
     for at in range(begin, min(begin + 4, len(scene.pieces))):
         piece = scene.pieces[at]
-        if piece.text in EMPTY or piece.text.endswith("n't"):
+        if piece.text in scene.words.empty or piece.text.endswith("n't"):
             break
         if piece.figure or (at > begin and piece.tag.startswith(("VB", "MD"))) or piece.tag in ("PRP", "MD"):
             break

@@ -6,6 +6,7 @@ at the start.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections import defaultdict
 from dataclasses import dataclass
 from fractions import Fraction
@@ -20,81 +21,6 @@ from extract.spans import Measured, Unit
 _CONTEXT = 8
 """Words on either side of a figure that tell what it is of."""
 _CONTENT = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBD", "VBG", "VBN", "VBP", "VBZ", "JJR", "JJS", "RB"})
-EMPTY = frozenset(
-    [
-        "be",
-        "is",
-        "are",
-        "was",
-        "were",
-        "it's",
-        "that's",
-        "do",
-        "does",
-        "did",
-        "done",
-        "have",
-        "has",
-        "had",
-        "get",
-        "got",
-        "go",
-        "goes",
-        "going",
-        "went",
-        "say",
-        "said",
-        "says",
-        "tell",
-        "told",
-        "i",
-        "thing",
-        "things",
-        "bit",
-        "lot",
-        "one",
-        "ones",
-        "way",
-        "time",
-        "here",
-        "there",
-        "now",
-        "then",
-        "just",
-        "about",
-        "so",
-        "not",
-        "no",
-        "well",
-        "really",
-        "very",
-        "too",
-        "also",
-        "again",
-        "right",
-        "ok",
-        "okay",
-        "yes",
-        "yeah",
-        "oh",
-        "wrong",
-        "sorry",
-        "make",
-        "made",
-        "put",
-        "let",
-        "want",
-        "wants",
-        "need",
-        "needs",
-        "know",
-        "think",
-        "mean",
-        "meant",
-        "figure",
-        "number",
-    ]
-)
 _LOOK_BACK = 12
 """Measures that a word leads back to, the latest ones."""
 
@@ -127,7 +53,6 @@ class Scene:
         self.words: CorrectionWords = correction_words()
         self.pieces: tuple[Piece, ...] = cut(doc, measures)
         self.figures: tuple[int, ...] = tuple(at for at, piece in enumerate(self.pieces) if piece.measured)
-        self.place: dict[str, int] = {self.pieces[at].measured.id: at for at in self.figures}  # type: ignore[union-attr]
         self._by_value: defaultdict[tuple[str, Fraction, Fraction], list[int]] = defaultdict(list)
         self._by_word: defaultdict[str, list[int]] = defaultdict(list)
         self._mentions: dict[str, int] = {}
@@ -139,9 +64,10 @@ class Scene:
                 self._by_word[word].append(at)
 
     def measured(self, place: int) -> Measured:
-        """The measure at a place; `AttributeError` never, since callers ask only at figures."""
+        """The measure at a place. Raises `ValueError` where there is none: rules ask only at figures."""
         found = self.pieces[place].measured
-        assert found is not None  # noqa: S101
+        if found is None:
+            raise ValueError(f"no measure at piece {place}")
         return found
 
     def context(self, place: int) -> frozenset[str]:
@@ -149,37 +75,41 @@ class Scene:
         one = self.measured(place)
         named = " ".join(filter(None, (one.item, one.attribute, one.where))).lower().split()
         near = range(max(0, place - _CONTEXT), min(len(self.pieces), place + _CONTEXT + 1))
-        return frozenset(map(stem, named)) | self.content(near)
+        return frozenset(map(_root, named)) | self.content(near)
 
     def content(self, places: range) -> frozenset[str]:
         """Stems of the content words at these places."""
+        pieces = (self.pieces[at] for at in places)
         return frozenset(
-            stem(self.pieces[at].text)
-            for at in places
-            if self.pieces[at].tag in _CONTENT and not self.pieces[at].figure and self.pieces[at].text not in EMPTY
+            _root(piece.text)
+            for piece in pieces
+            if piece.tag in _CONTENT and not piece.figure and piece.text not in self.words.empty
         )
 
     def said_before(self, one: Measured, before: int) -> tuple[int, ...]:
         """Places before a place at which the same value of the same kind was said."""
-        return tuple(at for at in self._by_value[_key(one)][:_LOOK_BACK] if at < before)
+        found = self._by_value[_key(one)]
+        end = bisect_left(found, before)
+        return tuple(found[max(0, end - _LOOK_BACK) : end])
 
     def mentioned(self, word: str, before: int) -> bool:
         """The word was said before a place."""
         return self._mentions.get(_root(word), before) < before
 
     def about(self, words: frozenset[str], kind: str | None, before: int) -> list[int]:
-        """Places of earlier measures of a kind whose surroundings share these words, most shared first, latest first."""
+        """Places of earlier measures of a kind whose surroundings share these words, most shared first, then latest."""
         score: defaultdict[int, int] = defaultdict(int)
         for word in words:
-            found = [at for at in self._by_word.get(word, ()) if at < before]
-            for at in found[-_LOOK_BACK:]:
+            found = self._by_word.get(word, [])
+            end = bisect_left(found, before)
+            for at in found[max(0, end - _LOOK_BACK) : end]:
                 if kind is None or kind_of(self.measured(at)) == kind:
                     score[at] += 2 if word in self._named(at) else 1
         return sorted(score, key=lambda at: (-score[at], -at))
 
     def _named(self, place: int) -> frozenset[str]:
         one = self.measured(place)
-        return frozenset(stem(word) for word in " ".join(filter(None, (one.item, one.attribute))).lower().split())
+        return frozenset(_root(word) for word in " ".join(filter(None, (one.item, one.attribute))).lower().split())
 
     def sentence_end(self, place: int, reach: int) -> int:
         """Behind the end of the sentence a place is in, or behind `reach` pieces."""

@@ -1,8 +1,7 @@
 """A word put right in the same breath.
 
 Takes "the strike side no the time side", "that's ringing a g / no excuse me a g sharp" and "it's spruce, sorry, cedar";
-refuses
-"no, you don't want that", "sorry about the noise" and "a nudge on the left, wait, a nudge on the right".
+refuses "no, you don't want that", "sorry about the noise" and "a nudge on the left, wait, a nudge on the right".
 """
 
 from __future__ import annotations
@@ -14,71 +13,12 @@ from extract.corrections.scene import Draft, Scene, stem
 
 _BACK = 5
 _AHEAD = 4
+_CLAUSE, _LONGEST = 4, 12
+"""Words of a clause that is said again."""
+_BEGUN = 2
+"""Words that it must begin with again."""
 _SMALL = frozenset({"DT", "PRP$", "IN", "TO", "RB", "POS"})
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ"})
-_EXPLICIT = frozenset(
-    {
-        "sorry",
-        "no sorry",
-        "sorry no",
-        "i should say",
-        "i tell a lie",
-        "no i tell a lie",
-        "or rather",
-        "excuse me",
-        "my mistake",
-    }
-)
-_FRAMES = frozenset({"it's", "that's", "they're"})
-_THINKING = frozenset(
-    [
-        "think",
-        "know",
-        "say",
-        "said",
-        "see",
-        "look",
-        "let",
-        "mean",
-        "wait",
-        "guess",
-        "suppose",
-        "want",
-        "have",
-        "is",
-        "are",
-        "was",
-        "were",
-        "be",
-        "do",
-        "did",
-    ]
-)
-_OPENERS = frozenset(
-    [
-        "about",
-        "for",
-        "that",
-        "if",
-        "but",
-        "you",
-        "we",
-        "they",
-        "he",
-        "she",
-        "to",
-        "when",
-        "because",
-        "it's",
-        "that's",
-        "they're",
-        "i'm",
-        "is",
-        "there",
-        "don't",
-        "not",
-    ]
-)
 
 
 def find_word_slips(scene: Scene) -> Iterator[Draft]:
@@ -117,11 +57,28 @@ def _again(scene: Scene, begin: int, end: int) -> Draft | None:
         return None
     if _firm(scene, begin, end) and (verb := _verb(scene, begin, end)) is not None:
         return Draft(begin, verb, "this_session", (begin - 1, begin), (end, verb))
+    if (clause := _clause(scene, begin, end)) is not None:
+        return clause
     until = _phrase_end(scene, end)
     start = _start_of_wrong(scene, begin, end, until) if until is not None else None
     if until is None or start is None:
         return None
     return Draft(begin, until, "this_session", (start, begin), (end, until))
+
+
+def _clause(scene: Scene, begin: int, end: int) -> Draft | None:
+    """ "the spring hooks on the barrel, no, the spring hooks on the arbor": a clause begun again in the same words."""
+    pieces = scene.pieces
+    until = next((at for at in range(end + _CLAUSE, min(end + _LONGEST, len(pieces) + 1)) if closes(scene, at)), None)
+    if until is None or any(piece.figure for piece in pieces[end:until]):
+        return None
+    shortest = max(_CLAUSE, until - end - _BEGUN)
+    for start in range(begin - shortest, max(-1, begin - _LONGEST - 1), -1):
+        same = all(pieces[start + k].text == pieces[end + k].text for k in range(_BEGUN))
+        wrong, right = scene.content(range(start, begin)), scene.content(range(end, until))
+        if same and wrong & right and wrong - right and right - wrong:
+            return Draft(begin, until, "this_session", (start, begin), (end, until))
+    return None
 
 
 def _firm(scene: Scene, begin: int, end: int) -> bool:
@@ -145,7 +102,12 @@ def _verb(scene: Scene, begin: int, end: int) -> int | None:
     """ "you loosen, sorry, tighten the clamp": behind the phrase of the right verb."""
     pieces = scene.pieces
     wrong, right = pieces[begin - 1], pieces[end]
-    if right.text in _OPENERS or wrong.text in _THINKING or right.text in _THINKING or wrong.text == right.text:
+    if (
+        right.text in scene.words.openers
+        or wrong.text in scene.words.thinking
+        or right.text in scene.words.thinking
+        or wrong.text == right.text
+    ):
         return None
     if wrong.tag[:2] != "VB" or right.tag[:2] != "VB" or right.tag == "VBD" != wrong.tag:
         return None
@@ -158,12 +120,12 @@ def _verb(scene: Scene, begin: int, end: int) -> int | None:
 def _phrase_end(scene: Scene, begin: int) -> int | None:
     """Behind the noun phrase at a place; None where something else stands there."""
     pieces = scene.pieces
-    if pieces[begin].text in _OPENERS and pieces[begin].text not in _FRAMES:
+    if pieces[begin].text in scene.words.openers and pieces[begin].text not in scene.words.frames:
         return None
     found = None
     for at in range(begin, min(begin + _AHEAD, len(pieces))):
         piece = pieces[at]
-        framed = at == begin and piece.text in _FRAMES
+        framed = at == begin and piece.text in scene.words.frames
         if piece.figure or not (framed or piece.tag in _NOUNS | _SMALL):
             break
         if piece.tag in _NOUNS:
@@ -181,18 +143,19 @@ def _start_of_wrong(scene: Scene, begin: int, end: int, until: int) -> int | Non
         if pieces[start].figure or (pieces[start].ends and start < begin - 1):
             break
         wrong = pieces[start:begin]
-        if pieces[start].text == right[0].text and _parallel(wrong, right):
+        if pieces[start].text == right[0].text and _parallel(scene, wrong, right):
             return start
     if len(right) > 1 and begin >= len(right):
         wrong = pieces[begin - len(right) : begin]
         heads = stem(wrong[-1].text) == stem(right[-1].text) and right[-1].tag in _NOUNS
         if heads and wrong[0].text != right[0].text and wrong[0].tag == right[0].tag:
             return begin - len(right)
-    if len(right) == 2 and right[0].text in _FRAMES and _is_named(pieces[max(0, begin - 3) : begin]):
+    if len(right) == 2 and right[0].text in scene.words.frames and _is_named(pieces[max(0, begin - 3) : begin]):
         return begin - 1 if _firm(scene, begin, end) and stem(right[1].text) != stem(pieces[begin - 1].text) else None
-    if _explicit(scene, begin, end) and closes(scene, until) and pieces[begin - 1].tag in _NOUNS - {"JJ"}:
-        if right[-1].tag in _NOUNS - {"JJ"} and not {p.text for p in right} & scene.words.address:
-            return max(0, begin - len(right))
+    names = pieces[begin - 1].tag in _NOUNS - {"JJ"} and right[-1].tag in _NOUNS - {"JJ"}
+    addressed = {piece.text for piece in right} & scene.words.address
+    if names and not addressed and _explicit(scene, begin, end) and closes(scene, until):
+        return max(0, begin - len(right))
     lone = len(right) == 1 and right[0].tag in _NOUNS | {"RB"} and pieces[begin - 1].tag in _NOUNS | {"RB"}
     closed = closes(scene, until)
     firm = _firm(scene, begin, end) or pieces[begin].cue != pieces[begin - 1].cue
@@ -210,7 +173,7 @@ def closes(scene: Scene, until: int) -> bool:
 def _explicit(scene: Scene, begin: int, end: int) -> bool:
     """The phrase says plainly that something was said wrong: "i mean" and "no" are said for many reasons."""
     pieces = scene.pieces
-    return " ".join(piece.text for piece in pieces[begin:end]) in _EXPLICIT
+    return " ".join(piece.text for piece in pieces[begin:end]) in scene.words.explicit
 
 
 def _is_named(pieces: tuple[Piece, ...]) -> bool:
@@ -220,9 +183,9 @@ def _is_named(pieces: tuple[Piece, ...]) -> bool:
     return any(piece.text in ("is", "was", "are") or piece.text.endswith("'s") for piece in pieces[:-1])
 
 
-def _parallel(wrong: tuple[Piece, ...], right: tuple[Piece, ...]) -> bool:
+def _parallel(scene: Scene, wrong: tuple[Piece, ...], right: tuple[Piece, ...]) -> bool:
     """The two have a first word in common, end in nouns and are not the same."""
-    nouns = _NOUNS - {"JJ"} if right[0].text in _FRAMES else _NOUNS
+    nouns = _NOUNS - {"JJ"} if right[0].text in scene.words.frames else _NOUNS
     if wrong[-1].tag not in nouns or right[-1].tag not in nouns or abs(len(wrong) - len(right)) > 1:
         return False
     return [stem(piece.text) for piece in wrong] != [stem(piece.text) for piece in right]

@@ -1,7 +1,7 @@
 """A word put right by its counterpart.
 
-Takes "down. No, hang on, up", "the second string I'm filing, sorry, third", "the E string, no, the A" and "the bass side,
-treble side I mean"; refuses "a nudge on the left, wait, a nudge on the right" and "no, right, let's see".
+Takes "down. No, hang on, up", "the second string I'm filing, sorry, third", "the E string, no, the A" and "the bass
+side, treble side I mean"; refuses "a nudge on the left, wait, a nudge on the right" and "no, right, let's see".
 """
 
 from __future__ import annotations

@@ -1,0 +1,1 @@
+"""Benchmarks: what is claimed about speed, measured."""
