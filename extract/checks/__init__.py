@@ -21,6 +21,7 @@ from extract.trade import Trade
 
 __all__ = ["RULES", "run_checks"]
 
+_LOOSE_MARK = re.compile(r"\s+([.,;:?!])")
 _CLOSED_UP = re.compile("\N{NO-BREAK SPACE}°(?![CF])")
 """The sign of an angle stands close to its figure: NIST SP 811 (2008) section 7.2."""
 
@@ -72,5 +73,5 @@ def _quote(one: Suspicion) -> str:
     """The figure as said; with the one before it and the words between where those are near."""
     last = one.measures[-1]
     if len(one.measures) > 1 and last.before and last.cue - one.measures[-2].cue <= 1 and len(last.before) < 80:
-        return f"{one.measures[-2].quote} {last.before} {last.quote}".replace(" ,", ",")
+        return _LOOSE_MARK.sub(r"\1", f"{one.measures[-2].quote} {last.before} {last.quote}")
     return last.quote

@@ -19,7 +19,9 @@ from extract.trade import Band, Trade
 Bands = list[tuple[Band, Linear]]
 _NEAR = 16
 """Words before a figure among which the thing it is of may be named."""
-_FAR = 2
+_BEHIND = 4
+_OFF = (("high",), ("low",), ("out",), ("off",), ("proud",))
+_FAR = 1.5
 """A figure this many times above or below its band is past what a strange instrument explains."""
 
 
@@ -29,10 +31,12 @@ def find_implausible(talk: Talk) -> Iterator[Suspicion]:
         measure = one.measure
         if measure.unit is None or measure.difference:
             continue
-        name, bands = _by_words(talk.trade, one) or _by_attribute(talk.trade, measure)
+        by_words = _by_words(talk.trade, one)
+        name, bands = by_words or _by_attribute(talk.trade, measure)
+        sure = by_words is not None or _is_spoken_of(talk.trade, one)
         values = [(band, convert(one.figure.value)) for band, convert in bands]
         if bands and not any(_inside(band, value) for band, value in values):
-            yield _suspect(one, name, *min(bands, key=lambda pair: _distance(pair[0], pair[1](one.figure.value))))
+            yield _suspect(one, name, sure, *min(bands, key=lambda pair: _distance(pair[0], pair[1](one.figure.value))))
 
 
 def _by_attribute(trade: Trade, measure: Measure) -> tuple[str, Bands]:
@@ -102,7 +106,19 @@ def _distance(band: Band, value: Fraction) -> float:
     return band.low / size if size > 0 else float("inf")
 
 
-def _suspect(one: Said, name: str, band: Band, convert: Linear) -> Suspicion:
+def _is_spoken_of(trade: Trade, one: Said) -> bool:
+    """The attribute of a length is said in so many words: "thick", "the relief"; "3 thou high" may be a difference."""
+    measure = one.measure
+    if measure.kind != "length":
+        return True
+    found = next((attribute for attribute in trade.attributes if attribute.name == measure.attribute), None)
+    if found is None or one.after[:1] in _OFF:
+        return False
+    words = (*one.before[-_NEAR:], "#", *one.after[:_BEHIND])
+    return any(_last(words, tuple(said.split())) >= 0 for said in (*found.said, *found.adjectives, *found.verbs))
+
+
+def _suspect(one: Said, name: str, spoken: bool, band: Band, convert: Linear) -> Suspicion:
     measure = one.measure
     back = convert.inverse
     low, high = (figure_text(back(Fraction(end).limit_denominator(10**9))) for end in (band.low, band.high))
@@ -111,7 +127,7 @@ def _suspect(one: Said, name: str, band: Band, convert: Linear) -> Suspicion:
     meant = _meant(one, band)
     if meant is not None:
         message += f"; {meant.text} if {meant.reason}"
-    sure = meant is not None and (measure.unit_said or not meant.other_unit)
+    sure = spoken and meant is not None and (measure.unit_said or not meant.other_unit)
     far = _distance(band, convert(one.figure.value)) >= _FAR
     return Suspicion("implausible", "stop" if far and sure else "look", (measure,), message, band.source)
 

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from extract.checks.finding import figure_text, like, symbol_of, with_unit
 from extract.checks.talk import Said
-from extract.units import unit_named
+from extract.units import system_of, unit_named
 
 _TWINS = {
     "inch": ("millimeter", "centimeter"),
@@ -125,6 +125,8 @@ def _other_unit(one: Said, place: int) -> Meant | None:
         return None
     unit = unit_named(twins[place])
     value = one.figure.value
+    if one.figure.fraction and one.figure.step < Fraction(1, 8) and system_of(unit) == "metric":
+        return None
     return Meant(value, unit.name, with_unit(like(value, one.figure), unit.symbol), f"{unit.symbol} was meant", True)
 
 

@@ -22,6 +22,8 @@ _REACH = 9
 """Words before a figure among which the word that settles its kind must stand."""
 
 _LONGEST = 4
+_SHORTEST = 6
+"""Letters of an attribute's name: "set" and "gap" are said for too many things."""
 _NOUNS = {
     "mass": "a weight",
     "torque": "torque",
@@ -65,7 +67,7 @@ def _attribute_names(trade: Trade) -> dict[Phrase, frozenset[str]]:
     found: dict[Phrase, set[str]] = {}
     for attribute in trade.attributes:
         for said in attribute.said:
-            if said not in check_words().vague:
+            if said not in check_words().vague and len(said) >= _SHORTEST:
                 found.setdefault(tuple(said.split()), set()).add(attribute.kind)
     return {name: frozenset(kinds) for name, kinds in found.items()}
 
