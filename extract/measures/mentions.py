@@ -29,7 +29,7 @@ class Mentions:
 
 
 def find_mentions(reading: Reading, clauses: Bounds, lexicon: Lexicon) -> Mentions:
-    """All of the trade's words in a narration, outside its figures."""
+    """All of the trade's words in a narration, outside its figures; the gauge of a "dial gauge" is no gauge."""
     mentions = Mentions()
     lists = {"noun": mentions.nouns, "adjective": mentions.adjectives, "verb": mentions.verbs}
     for at, word in enumerate(reading.words):
@@ -46,6 +46,8 @@ def find_mentions(reading: Reading, clauses: Bounds, lexicon: Lexicon) -> Mentio
             elif not named:
                 mentions.things.append(found)
                 named = True
+    covered = {at for thing in mentions.things for at in range(thing.start, thing.end) if thing.end - thing.start > 1}
+    mentions.nouns = [noun for noun in mentions.nouns if not covered.issuperset(range(noun.start, noun.end))]
     return mentions
 
 

@@ -9,6 +9,7 @@ from collections import Counter
 from spacy.tokens import Doc
 
 from extract.measures.clauses import clause_bounds, sentence_bounds
+from extract.measures.knowledge import knowledge
 from extract.measures.lexicon import Found, Lexicon
 from extract.measures.mentions import find_mentions
 from extract.measures.phase_words import phase_words
@@ -54,7 +55,7 @@ class Scene(Reading):
         for start, end in ((noun.start, noun.end - 1), (noun.start - 1, noun.start)):
             if 0 <= start < end:
                 name = " ".join([*self.words[start : end - 1], singular(self.words[end - 1])])
-                if self.lexicon.part_named(name):
+                if self.lexicon.part_named(name) and name not in knowledge().vague:
                     return Thing(start, end, name, "part")
         return None
 

@@ -90,6 +90,8 @@ class ThingFinder:
         word = reading.word(at)
         if not word or not word[0].isalpha() or reading.is_figure(at) or word in knowledge().clause.reads:
             return False
+        if self._breaks(at) and reading.word(at + 1) in ("it", "them"):
+            return False  # a command that the tagger takes for a noun: "chuck it"
         return reading.is_noun(at) or self._stands_alone(at) or self._stands_before_figure(at)
 
     def _stands_alone(self, at: int) -> bool:

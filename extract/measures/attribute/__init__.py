@@ -25,6 +25,7 @@ SAID: tuple[tuple[str, Rule], ...] = (
     ("unlike word", before.by_unlike_word),
     ("direction", before.by_direction),
     ("span", around.by_span),
+    ("pronoun for it", around.by_pronoun),
     ("verb in sentence", around.by_verb_in_sentence),
     ("heading", around.by_heading),
 )

@@ -10,11 +10,15 @@ from itertools import pairwise
 
 from extract.measures.attribute.near import before, suits
 from extract.measures.figure import Figure, Finding
+from extract.measures.knowledge import knowledge
+
+_PRONOUNS = frozenset({"it", "that", "this", "they"})
 
 _NOUN_REACH = 20
 _SPAN_BEFORE, _SPAN_BEHIND = 14, 8
 _HEADING_REACH = 30
-_HEADING_LENGTH = 6
+_HEADING_LENGTH = 9
+_PRONOUN_REACH = 9
 """Tokens, all of them."""
 
 
@@ -56,14 +60,29 @@ def by_verb_in_sentence(figure: Figure, _: Finding) -> str | None:
 
 
 def by_heading(figure: Figure, finding: Finding) -> str | None:
-    """A word of measure since the last figure that heads its sentence: "Needle bar height. There are two marks ..."."""
+    """A word of measure that heads the sentence before, or names a fault: "Needle bar height. There are two marks"."""
     scene = figure.scene
     start = max(0, figure.start - _HEADING_REACH)
     if figure.previous:
         start = max(start, figure.previous.figure.right[1])
     for found in before(figure, scene.mentions.nouns, start):
         begins, ends = scene.sentences.start[found.start], scene.sentences.end[found.start]
-        if suits(figure, found) and (begins == found.start or ends - begins <= _HEADING_LENGTH):
+        heads = begins == found.start or ends - begins <= _HEADING_LENGTH
+        if suits(figure, found) and (heads or found.entry.name in knowledge().worked_away):
+            finding.noun = found
+            return found.entry.name
+    return None
+
+
+def by_pronoun(figure: Figure, finding: Finding) -> str | None:
+    """ "The action is a ski jump, it's at nine sixty-fourths": "it" is what was last named to be measured."""
+    if not _PRONOUNS & set(figure.before()[:2]):
+        return None
+    start = max(0, figure.clause[0] - _PRONOUN_REACH)
+    if figure.previous:
+        start = max(start, figure.previous.figure.right[1])
+    for found in before(figure, figure.scene.mentions.nouns, start):
+        if suits(figure, found):
             finding.noun = found
             return found.entry.name
     return None

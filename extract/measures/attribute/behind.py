@@ -9,22 +9,28 @@ from __future__ import annotations
 from extract.measures.attribute.near import adjoins, behind, suits, usual_measure
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
+from extract.measures.things import Thing
 
 ADJECTIVE_REACH = 3
 """Tokens behind a figure in which its adjective begins."""
 _NOUN_REACH = 4
 _THING_REACH = 4
 _ROOM = frozenset({"under", "between", "behind", "around"})
-_BY = frozenset({("by",), ("x",), ("times",)})
+_BY = frozenset({("by",), ("x",)})
 
 
 def by_removal(figure: Figure, _: Finding) -> str | None:
-    """ "take 4 off", "planed a sixteenth off the edge"."""
-    scene = figure.scene
-    if figure.kind != "length" or "off" not in scene.words[figure.end : figure.end + 2]:
+    """ "take 4 off", "planed a sixteenth off the edge", "took ten thou on the treble side"."""
+    scene, removes = figure.scene, knowledge().removes
+    if figure.kind != "length":
         return None
-    removes = knowledge().removes
-    return "cut" if any(scene.is_verb(at) and scene.lemmas[at] in removes for at in range(*figure.left)) else None
+    off = "off" in scene.words[figure.end : figure.end + 2]
+    if not off and _thing_behind(figure):
+        return None
+    start = figure.left[0] if off else max(figure.left[0], figure.start - 1)
+    return (
+        "cut" if any(scene.is_verb(at) and scene.lemmas[at] in removes for at in range(start, figure.start)) else None
+    )
 
 
 def by_existence(figure: Figure, _: Finding) -> str | None:
@@ -70,5 +76,13 @@ def by_thing(figure: Figure, _: Finding) -> str | None:
     """ "a quarter inch driver": the usual measure of the thing that the figure stands before."""
     if not figure.is_length:
         return None
-    following = figure.scene.things_in(figure.end, figure.end + _THING_REACH)
-    return usual_measure(following[0].name, figure) if following and adjoins(figure, following[0].start) else None
+    thing = _thing_behind(figure)
+    return usual_measure(thing.name, figure) if thing else None
+
+
+def _thing_behind(figure: Figure) -> Thing | None:
+    """The thing that the figure stands before, with only adjectives between."""
+    for thing in figure.scene.things_in(figure.end, figure.end + _THING_REACH)[:1]:
+        if adjoins(figure, thing.start):
+            return thing
+    return None

@@ -66,7 +66,8 @@ def by_band(figure: Figure, finding: Finding) -> str | None:
     fits = [
         (band.high / band.low, attribute)
         for attribute, band in figure.scene.lexicon.bands_of(finding.item.name, unit.kind)
-        if 0 < band.low <= to_unit(abs(figure.quantity.value), unit, band.unit) <= band.high
+        if attribute not in knowledge().worked_away
+        and 0 < band.low <= to_unit(abs(figure.quantity.value), unit, band.unit) <= band.high
     ]
     return min(fits)[1] if fits else None
 
@@ -81,7 +82,7 @@ def by_usual(figure: Figure, finding: Finding) -> str | None:
 def by_carrying(figure: Figure, finding: Finding) -> str | None:
     """What the last quantity of the same kind and order measured, and of what where the item was a guess."""
     for earlier in figure.earlier(_FAR):
-        if _alike(figure, earlier):
+        if _alike(figure, earlier) and not _runs(figure, earlier):
             if finding.item_rule in _GUESSED and earlier.item:
                 finding.item = earlier.item
             return earlier.attribute
@@ -98,6 +99,11 @@ def by_kind(figure: Figure, _: Finding) -> str | None:
     if length_in_inches(figure) >= _LONG_INCHES:
         return "length"
     return knowledge().kind_default.get(figure.kind or "")
+
+
+def _runs(figure: Figure, earlier: Finding) -> bool:
+    """Minutes a day are no measure of ten minutes in the jar."""
+    return figure.kind == "time" and figure.scene.lexicon.owners.get(earlier.attribute or "") == "subject"
 
 
 def _alike(figure: Figure, earlier: Finding) -> bool:

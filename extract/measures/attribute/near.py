@@ -41,8 +41,9 @@ def behind(figure: Figure, founds: list[Found], reach: int) -> list[Found]:
 
 
 def before(figure: Figure, founds: list[Found], start: int) -> list[Found]:
-    """Words of measure in tokens `start` to the figure, the nearest first."""
-    return [found for found in _between(founds, start, figure.start) if found.end <= figure.start][::-1]
+    """Words of measure in tokens `start` to the figure, the nearest first, "beat error" before "error"."""
+    found = [one for one in _between(founds, start, figure.start) if one.end <= figure.start]
+    return sorted(found, key=lambda one: (-one.end, one.start))
 
 
 def adjoins(figure: Figure, start: int) -> bool:

@@ -69,8 +69,9 @@ def by_work(figure: Figure, _: Finding) -> Phase | None:
         if scene.words[at] in knowledge().clause.being:
             return None
         if tag in ("VB", "VBP", "VBG", "VBN", "VBD") and scene.lemmas[at] in phase_words().work:
-            return None if told_of_it and tag == "VBD" else "target"
-        if tag == "VB" and at == start:
+            told = (tag == "VBD" and told_of_it) or (tag == "VBP" and scene.is_noun(at - 1))
+            return None if told else "target"
+        if at == start and (tag == "VB" or scene.word(at + 1) in ("it", "them")):
             return "target"
     return None
 
