@@ -33,8 +33,8 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
     wanted = set(numbers)
     scene = Scene(doc, tape, trade)
     drafts = join(tape, tuple(one for one in parsed if one.number in wanted))
-    refused = refuse_all(scene, drafts)
     scene.learn(drafts, count_systems(drafts))
+    refused = refuse_all(scene, drafts)
     kept: list[Draft] = []
     said: list[bool] = []
     by_value: dict[Fraction, Draft] = {}

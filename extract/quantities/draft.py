@@ -84,6 +84,7 @@ class Scene:
         """Where figures usually lie, by attribute."""
         self._shares: dict[str, float] = {}
         self._number_starts: list[int] = []
+        self._values: list[Fraction] = []
         self._number_ends: frozenset[int] = frozenset()
         self._nouns: dict[int, frozenset[str]] = {}
         self._idioms: dict[int, list[tuple[int, int]]] = {}
@@ -106,6 +107,7 @@ class Scene:
         units = {draft.unit.name for draft in drafts if draft.unit and draft.unit.kind == "temperature"}
         self.said_scales = frozenset(units)
         self._number_starts = [draft.start for draft in drafts]
+        self._values = [draft.number.value for draft in drafts]
         self._number_ends = frozenset(draft.end for draft in drafts)
         said = Counter(draft.unit.name for draft in drafts if draft.unit)
         self._shares = {name: count / said.total() for name, count in said.items()}
@@ -119,10 +121,19 @@ class Scene:
         """The share of a unit among all units said, 0 to 1."""
         return self._shares.get(unit.name, 0.0)
 
+    def values_before(self, draft: Draft, count: int) -> list[Fraction]:
+        """Values of the last numbers before a draft."""
+        place = bisect_left(self._number_starts, draft.start)
+        return self._values[max(0, place - count) : place]
+
     def number_at(self, start: int, end: int) -> bool:
         """True where a number begins at or behind lexeme `start` and before `end`."""
         place = bisect_left(self._number_starts, start)
         return place < len(self._number_starts) and self._number_starts[place] < end
+
+    def ends_clause(self, at: int) -> bool:
+        """True where a mark, a new breath or the end stands at lexeme `at`."""
+        return at >= len(self.tape) or self.tape.is_stop(at) or self.tape.lexemes[at].breath
 
     def ends_number(self, at: int) -> bool:
         """True where a number, its unit included, ends right before lexeme `at`."""

@@ -11,6 +11,7 @@ from extract.quantities.knowledge import knowledge
 
 _LARGE = 100
 _SMALL = 2
+_PLACING = ("at", "to", "over", "under", "it", "of")
 
 
 def evidence_for(scene: Scene, draft: Draft) -> Reasons:
@@ -29,16 +30,16 @@ def evidence_for(scene: Scene, draft: Draft) -> Reasons:
 
 
 def lasts(scene: Scene, draft: Draft) -> bool:
-    """ "for about six": how long, though no unit says so."""
+    """ "for about six" and "leave that 20 before you string up": how long, though no unit says so."""
     evidence, at = knowledge().evidence, draft.start
-    while scene.tape.text(at - 1) in evidence.skip and scene.tape.text(at - 1) not in ("at", "to", "over", "under"):
+    if draft.number.form != "integer" or scene.tag(draft.end).startswith(("NN", "JJ")):
+        return False
+    while scene.tape.text(at - 1) in evidence.skip and scene.tape.text(at - 1) not in _PLACING:
         at -= 1
-    return (
-        draft.number.form == "integer"
-        and evidence.lasting.before(scene.tape, at) is not None
-        and evidence.not_lasting.before(scene.tape, at) is None
-        and not scene.tag(draft.end).startswith(("NN", "JJ"))
-    )
+    if evidence.lasting.before(scene.tape, at) is not None:
+        return evidence.not_lasting.before(scene.tape, at) is None
+    ends = scene.ends_clause(draft.end) or scene.tape.text(draft.end) in evidence.lasting_then
+    return ends and any(evidence.lasting_verbs.before(scene.tape, place) is not None for place in (at, draft.start))
 
 
 def _before(scene: Scene, draft: Draft) -> Reasons:

@@ -16,13 +16,14 @@ from extract.quantities.scale import in_any_band, system_said, temperature_scale
 from extract.units import system_of, to_unit, unit_data, unit_named, unit_rows
 
 _DUAL_SLACK = Fraction(15, 1000)
-_DUAL_REACH = 8
+_DUAL_REACH = 20
+_INCH_MARKS = (32, 64, 128)
 
 
 def says_inch(scene: Scene, draft: Draft) -> bool:
     """True for "11 64ths" and "nine thirty seconds", which name the inch's own marks; "3/32" and "an eighth" do not."""
     last = scene.tape.lexemes[draft.end - 1]
-    return last.kind == "ordinal" and (draft.number.denominator or 1) >= 32
+    return last.kind == "ordinal" and draft.number.denominator in _INCH_MARKS
 
 
 def from_form(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate]:

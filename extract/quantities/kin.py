@@ -20,6 +20,7 @@ _EXACT, _NEAR, _LIKE, _SAME_ORDER = 0.001, 0.06, 0.8, 1.7
 """Natural logarithms of the ratio of two values: equal, within 6 %, within a factor of 2.2, of 5.5."""
 _FARTHEST = 4.0
 _LOOSE_REACH = 5
+_FAR_REACH = 12
 
 
 def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) -> list[Candidate]:
@@ -90,8 +91,9 @@ def from_after(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]
     for other in near.after[:4]:
         joined = link(scene, before, other)
         if joined is None:
-            if before is draft and other.unit and other.start - draft.end <= _LOOSE_REACH:
-                reasons = {"ahead_loose": 1.0} | closeness(draft, other) | suits(scene, draft, other.unit, hits)
+            apart = other.start - draft.end
+            if before is draft and other.unit and apart <= _FAR_REACH:
+                reasons = {"ahead_loose" if apart <= _LOOSE_REACH else "ahead_far": 1.0} | closeness(draft, other) | suits(scene, draft, other.unit, hits)
                 return [Candidate(other.unit, reasons)]
             break
         unit = other.unit or _plain_inch(other)

@@ -48,6 +48,8 @@ class Evidence:
     weights: dict[str, float]
     lasting: Phrases
     not_lasting: Phrases
+    lasting_verbs: Phrases
+    lasting_then: frozenset[str]
     links: Links
 
 
@@ -64,6 +66,7 @@ class Knowledge:
     counted_before: Phrases
     counted_after: Phrases
     past: frozenset[str]
+    seasoned: frozenset[str]
     money: frozenset[str]
     grits: frozenset[int]
     threads: frozenset[str]
@@ -91,6 +94,8 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         typical=tuple(Typical(row["unit"], row["from"], row["to"], frozenset(row["near"])) for row in data["typical"]),
         weights=data["weights"],
         lasting=Phrases(data["lasting"]["before"]),
+        lasting_verbs=Phrases(data["lasting"]["verbs"]),
+        lasting_then=frozenset(data["lasting"]["then"]),
         not_lasting=Phrases(data["lasting"]["not_before"]),
         links=Links(
             frozenset(links["strong"]),
@@ -115,6 +120,7 @@ def knowledge() -> Knowledge:
         counted_nouns=frozenset(no["counted"]["nouns"]),
         counted_before=Phrases(no["counted"]["before"]),
         counted_after=Phrases(no["counted"]["after"]),
+        seasoned=frozenset(no["past"]["seasoned"]),
         past=frozenset(no["past"]["near"]),
         grits=frozenset(no["grits"]["sizes"]),
         money=frozenset(no["money"]["near"]),

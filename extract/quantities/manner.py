@@ -9,6 +9,7 @@ from extract.spans import Limit
 _GAP = ("a", "an", "the", "it", "'s", "at", "to", "of", "only", "just", "that", "is", "like")
 _MOST_BETWEEN = 3
 _SENTENCE_REACH = 10
+_TAIL_REACH = 6
 _LIMITS: tuple[Limit, ...] = ("at_most", "at_least")
 
 
@@ -23,7 +24,20 @@ def is_hedged(scene: Scene, draft: Draft, earlier: int = 0, later: int | None = 
     end = lists["after_at_end"].at(tape, draft.end)
     if end is not None and (tape.is_stop(end) or end >= len(tape) or scene.cue(end) != scene.cue(end - 1)):
         return True
-    return _in_sentence(scene, draft, earlier, len(tape) if later is None else later)
+    later = len(tape) if later is None else later
+    return _in_tail(scene, draft, later) or _in_sentence(scene, draft, earlier, later)
+
+
+def _in_tail(scene: Scene, draft: Draft, later: int) -> bool:
+    """The "maybe" of "two or three thou of relief, maybe", at the end of the figure's own clause."""
+    tails, tape = knowledge().manner["hedged"]["tail"], scene.tape
+    for at in range(draft.end, min(draft.end + _TAIL_REACH, later)):
+        if tape.lexemes[at].breath or tape.text(at) in (".", ";", "?", "!"):
+            return False
+        end = tails.at(tape, at)
+        if end is not None and (end >= len(tape) or tape.is_stop(end) or tape.lexemes[end].breath):
+            return True
+    return False
 
 
 def _in_sentence(scene: Scene, draft: Draft, earlier: int, later: int) -> bool:

@@ -53,12 +53,19 @@ def _is_thread(scene: Scene, draft: Draft) -> bool:
 
 
 def _is_past(scene: Scene, draft: Draft) -> bool:
-    """ "150 years old", "thirty years I've been at this"."""
+    """ "150 years old", "thirty years I've been at this", "a month ago"; timber seasoned for three years is measured."""
     if draft.unit is None or draft.unit.name not in ("year", "month", "week", "day"):
         return False
-    behind, before = (6, 7) if draft.unit.name == "year" else (1, 2)
-    near = set(scene.right(draft.end, behind) + scene.left(draft.start, before))
-    return bool(near & knowledge().past)
+    if draft.unit.name == "year":
+        return not scene.near(draft, 8) & knowledge().seasoned
+    return bool((scene.near(draft, 1) | set(scene.left(draft.start, 2))) & knowledge().past)
+
+
+def _worked_out(scene: Scene, draft: Draft) -> bool:
+    """ "280 to 400, so 7 to 10": two numbers just said stand as these two do."""
+    low, high = draft.ends
+    said = [value for value in scene.values_before(draft, 3) if value > 0]
+    return low > 0 and any(one * high == other * low for one in said for other in said)
 
 
 def _is_wrap(scene: Scene, draft: Draft) -> bool:
@@ -79,6 +86,8 @@ def _is_article_name(scene: Scene, draft: Draft) -> bool:
 def _is_ratio(scene: Scene, draft: Draft) -> bool:
     """ "3 in 10", "9 out of 10"."""
     tape = scene.tape
+    if draft.number.low is not None and draft.unit is None and _worked_out(scene, draft):
+        return True
     behind = tape.text(draft.end) == "in" and tape.kind(draft.end + 1) in ("digits", "ones", "teens", "tens")
     ahead = tape.text(draft.start - 1) == "in" and tape.kind(draft.start - 2) in ("digits", "ones", "teens")
     return draft.unit is None and draft.number.form == "integer" and (behind or ahead)
