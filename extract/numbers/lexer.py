@@ -26,9 +26,10 @@ _PIECE = re.compile(
     r"|(?P<decimal>\d*\.\d+)"
     r"|(?P<digits>\d+)"
     r"|(?P<vulgar>[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅒])"
-    r"|(?P<letters>[^\W\d_]+(?:['’][^\W\d_]+)*)"
+    r"|(?P<letters>[^\W\d_]+)"
     r"|(?P<other>\S)"
 )
+_NEGATION = re.compile(r"n't\b")
 _NAME = re.compile(r"[^\W\d_]+[-]?\d|\d+[^\W\d_]+\d", re.UNICODE)
 _SIZE_BY_SIZE = re.compile(r"\d+(?:\.\d+)?[x×]\d+(?:\.\d+)?[^\W\d_]{0,2}")
 
@@ -82,7 +83,7 @@ def _is_name(text: str) -> bool:
 
 def _pieces(text: str, token: int, glued: bool, following: str, words: Vocabulary) -> list[Lexeme]:
     pieces = []
-    lowered = text.lower()
+    lowered = text.lower().replace("’", "'")
     for match in _PIECE.finditer(lowered):
         raw = text[match.start() : match.end()]
         after = lowered[match.end() :] or following
@@ -142,5 +143,6 @@ def _decimal(figure: str, said: str, token: int, glued: bool, raw: str) -> Lexem
 
 
 def split(phrase: str) -> tuple[str, ...]:
-    """The texts of a phrase's lexemes: "ft-lb" gives "ft", "-" and "lb"."""
-    return tuple(match.group() for match in _PIECE.finditer(phrase.lower()))
+    """The texts of a phrase's lexemes: "ft-lb" gives "ft", "-" and "lb"; "don't" is cut as the tokeniser cuts it."""
+    cut = _NEGATION.sub(" n't", phrase.lower().replace("’", "'"))
+    return tuple(match.group() for match in _PIECE.finditer(cut))

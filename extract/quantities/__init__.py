@@ -9,7 +9,7 @@ from spacy.tokens import Doc
 
 from extract.numbers.grammar import parse
 from extract.quantities.candidate import Neighbours
-from extract.quantities.chains import link
+from extract.quantities.chains import find_sides, link
 from extract.quantities.choose import choose
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.form import says_inch
@@ -34,6 +34,7 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
     scene = Scene(doc, tape, trade)
     drafts = join(tape, tuple(one for one in parsed if one.number in wanted))
     scene.learn(drafts, count_systems(drafts))
+    scene.sides = find_sides(scene, drafts)
     refused = refuse_all(scene, drafts)
     kept: list[Draft] = []
     said: list[bool] = []

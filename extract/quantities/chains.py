@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from extract.quantities.draft import Draft, Scene
@@ -18,6 +19,21 @@ class Link:
     strength: Strength
     by: bool = False
     """Joined by "by" or "x", as the sides of a thing are."""
+
+
+_LARGEST_NOMINAL = 8
+"""Sizes of timber such as two by four are names; sides of a thing have a larger or a finer figure among them."""
+
+
+def find_sides(scene: Scene, drafts: tuple[Draft, ...]) -> frozenset[int]:
+    """Starts of the numbers that are joined by "by"."""
+    found: set[int] = set()
+    for before, draft in pairwise(drafts):
+        joined = link(scene, before, draft)
+        plain = all(one.number.form == "integer" and one.number.value <= _LARGEST_NOMINAL for one in (before, draft))
+        if joined and joined.by and not plain:
+            found |= {before.start, draft.start}
+    return frozenset(found)
 
 
 def link(scene: Scene, before: Draft, draft: Draft) -> Link | None:

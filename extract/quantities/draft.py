@@ -84,6 +84,9 @@ class Scene:
         """Where figures usually lie, by attribute."""
         self._shares: dict[str, float] = {}
         self._number_starts: list[int] = []
+        self.sides: frozenset[int] = frozenset()
+        """Starts of the numbers that are joined by "by": the sides of a thing."""
+        self._drafts: dict[int, Draft] = {}
         self._values: list[Fraction] = []
         self._number_ends: frozenset[int] = frozenset()
         self._nouns: dict[int, frozenset[str]] = {}
@@ -107,6 +110,7 @@ class Scene:
         units = {draft.unit.name for draft in drafts if draft.unit and draft.unit.kind == "temperature"}
         self.said_scales = frozenset(units)
         self._number_starts = [draft.start for draft in drafts]
+        self._drafts = {draft.start: draft for draft in drafts}
         self._values = [draft.number.value for draft in drafts]
         self._number_ends = frozenset(draft.end for draft in drafts)
         said = Counter(draft.unit.name for draft in drafts if draft.unit)
@@ -120,6 +124,10 @@ class Scene:
     def share_of(self, unit: Unit) -> float:
         """The share of a unit among all units said, 0 to 1."""
         return self._shares.get(unit.name, 0.0)
+
+    def draft_at(self, start: int) -> Draft | None:
+        """The number that begins at lexeme `start`."""
+        return self._drafts.get(start)
 
     def values_before(self, draft: Draft, count: int) -> list[Fraction]:
         """Values of the last numbers before a draft."""

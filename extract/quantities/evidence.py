@@ -19,6 +19,7 @@ def evidence_for(scene: Scene, draft: Draft) -> Reasons:
     found = _before(scene, draft) | _after(scene, draft)
     number = draft.number
     found["range"] = float(number.low is not None)
+    found["side"] = float(draft.start in scene.sides)
     found["large"] = float(number.value >= _LARGE)
     if number.form != "integer":
         found["figure"] = 1.0

@@ -93,7 +93,11 @@ def from_after(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]
         if joined is None:
             apart = other.start - draft.end
             if before is draft and other.unit and apart <= _FAR_REACH:
-                reasons = {"ahead_loose" if apart <= _LOOSE_REACH else "ahead_far": 1.0} | closeness(draft, other) | suits(scene, draft, other.unit, hits)
+                reasons = (
+                    {"ahead_loose" if apart <= _LOOSE_REACH else "ahead_far": 1.0}
+                    | closeness(draft, other)
+                    | suits(scene, draft, other.unit, hits)
+                )
                 return [Candidate(other.unit, reasons)]
             break
         unit = other.unit or _plain_inch(other)

@@ -17,6 +17,9 @@ _OTHER_SENTENCE = 1.0
 _BEHIND_OTHER_NUMBER = 0.6
 _BAND_NEEDS = 1.2
 
+_ROUGH = ("pitch", "ratio", "angle", "rotation")
+"""Kinds that nobody gives to two decimals."""
+
 Weighed = tuple[float, Hit]
 
 
@@ -55,6 +58,8 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
         "fine_thou": float(below > 2 and unit.name == "thou"),
         "negative_size": float(number.value < 0 and unit.kind in ("length", "mass", "torque", "pressure", "volume")),
     }
+    odd = number.decimals is not None and number.decimals >= 2 and unit.kind in _ROUGH
+    found["over_precise"] = float(odd)
     for_it = max((weight for weight, hit in hits if hit.topic.kind == unit.kind), default=0.0)
     against = max((weight for weight, hit in hits if hit.topic.kind != unit.kind), default=0.0)
     found["kind_named"] = for_it

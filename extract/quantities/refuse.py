@@ -30,8 +30,8 @@ def _by_name(scene: Scene, draft: Draft) -> bool:
     at = draft.start
     if scene.tape.text(at - 1) in ("the", "a"):
         at -= 1
-    if scene.tape.text(at - 1) == "m" and scene.tape.text(at - 2) != "'" and draft.unit is None:
-        return True  # "m five": a metric screw
+    if scene.tape.text(at - 1) in ("m", "f") and scene.tape.text(at - 2) != "'" and draft.unit is None:
+        return True  # "m five", a metric screw; "f 4.5", an aperture
     if any(phrases.before(scene.tape, at) is not None for phrases in know.before.values()) and draft.unit is None:
         return True
     behind = draft.end + 1 if scene.tape.kind(draft.end) == "dash" else draft.end
@@ -53,7 +53,7 @@ def _is_thread(scene: Scene, draft: Draft) -> bool:
 
 
 def _is_past(scene: Scene, draft: Draft) -> bool:
-    """ "150 years old", "thirty years I've been at this", "a month ago"; timber seasoned for three years is measured."""
+    """ "150 years old", "thirty years I've been at this", "a month ago"; timber seasoned three years is measured."""
     if draft.unit is None or draft.unit.name not in ("year", "month", "week", "day"):
         return False
     if draft.unit.name == "year":
@@ -88,9 +88,12 @@ def _is_ratio(scene: Scene, draft: Draft) -> bool:
     tape = scene.tape
     if draft.number.low is not None and draft.unit is None and _worked_out(scene, draft):
         return True
-    behind = tape.text(draft.end) == "in" and tape.kind(draft.end + 1) in ("digits", "ones", "teens", "tens")
-    ahead = tape.text(draft.start - 1) == "in" and tape.kind(draft.start - 2) in ("digits", "ones", "teens")
-    return draft.unit is None and draft.number.form == "integer" and (behind or ahead)
+    if draft.unit is not None or draft.number.form != "integer":
+        return False
+    behind = scene.draft_at(draft.end + 1) if tape.text(draft.end) == "in" else None
+    if behind is not None:
+        return behind.unit is None and behind.number.form == "integer"
+    return tape.text(draft.start - 1) == "in" and tape.kind(draft.start - 2) in ("digits", "ones", "teens")
 
 
 def _is_sum(scene: Scene, at: int) -> bool:
