@@ -97,7 +97,7 @@ class Bench:
         if not 0 <= at < len(self) or self.is_exclamation(at):
             return False
         if self.lower[at] == "none" or self._tags[at] == "VBZ":
-            return self.lower[at] != "none" and self._plural_lead(at)
+            return self.lower[at] != "none" and self.plural_lead(at)
         if at in self.in_long_term or (self.tag(at) in {"VB", "VBP", "NN"} and self.tag(at - 1) in {"DT", "PRP$"}):
             return True
         return self.tag(at) in {"NN", "NNS", "NNP", "NNPS"} or (
@@ -108,7 +108,7 @@ class Bench:
         """True for the first token of a cue or sentence."""
         return at == 0 or self.cue[at] != self.cue[at - 1] or bool(self.doc[at].is_sent_start)
 
-    def _plural_lead(self, at: int) -> bool:
+    def plural_lead(self, at: int) -> bool:
         """The tagger calls plural nouns without a verb -s forms: "heads off", "Leads bent", "cones down"."""
         if self.tag(at - 1).startswith("NN") and not self.begins_breath(at):
             return False
@@ -131,12 +131,14 @@ class Bench:
         """The token as a verb, or null where it can't be one."""
         if not 0 <= at < len(self):
             return None
+        if self.lower[at] in PARTICLES and self.lower[at] not in self.words.work:
+            return None
         pair = self._pair(at)
         if pair is not None:
             return pair
         token, word = self.doc[at], self.lower[at]
         form = _FORM_OF_TAG.get(token.tag_)
-        if form == "s" and self._plural_lead(at):
+        if form == "s" and self.plural_lead(at):
             return None
         if form == "past" and word in self.words.same_past:
             form = "base"
@@ -217,6 +219,8 @@ class Bench:
         lemma = token.lemma_.lower()
         if form == "base":
             return token.lower_
+        if form == "past" and token.lower_ in self.words.irregular:
+            return self.words.irregular[token.lower_]
         if form in ("ing", "past") and not self.words.knows(lemma):
             return self._stem(token.lower_, "ing" if form == "ing" else "ed") or lemma
         if form in ("ing", "past") and lemma == token.lower_:

@@ -34,7 +34,7 @@ class Cutter:
             return False
         return (
             self._joins(at, start)
-            or self._subject(at)
+            or self._subject(at, start)
             or self._inverted(at)
             or self._command(at, start)
             or self._state(at)
@@ -52,7 +52,10 @@ class Cutter:
             )
         if word == "so":
             return bench.word(at - 1) != "or" and (
-                self._clause_follows(at + 1) or bench.is_bare_verb(at + 1) or bench.word(at + 1) == "that"
+                self._clause_follows(at + 1)
+                or bench.is_bare_verb(at + 1)
+                or bench.word(at + 1) == "that"
+                or self._placed_follows(at + 1)
             )
         if word == "then":
             return bench.word(at - 1) not in {"and", "but", "so", "by", "till", "until"}
@@ -61,6 +64,14 @@ class Cutter:
         if word in {"and", "but", "or"}:
             return self._clause_follows(at + 1) or self._verb_follows(at + 1)
         return False
+
+    def _placed_follows(self, at: int) -> bool:
+        """ "so out came the reeds", "so bob down a turn"."""
+        bench = self._bench
+        if bench.word(at) in PARTICLES:
+            return bench.word(at + 1) in self._words.movers
+        thing = thing_at(bench, at, len(bench))
+        return thing is not None and not thing.pronoun and bench.word(thing.end) in PARTICLES | {"with"}
 
     def _laid_again(self, at: int, start: int) -> bool:
         """ "hair dryer on low | and pegwood in every hole": a second thing with its own place."""
@@ -103,16 +114,15 @@ class Cutter:
             bench.word(behind) in {"'s", "'re", "'ve", "'ll"} and bench.tag(behind + 1) not in {"NN", "NNS"}
         )
 
-    def _subject(self, at: int) -> bool:
+    def _subject(self, at: int, start: int) -> bool:
         bench = self._bench
         before = bench.word(at - 1)
-        if (
-            not bench.begins_clause(at)
-            or before in self._words.governors | self._words.joins | self._words.leaning | self._words.asking
-        ):
+        if not bench.begins_clause(at):
             return False
         if bench.word(at) in {"i", "we"} and before in {"that", "those", "these", "this", "each", "both", "all"}:
-            return True
+            return at == start + 1 or before != "that"
+        if before in self._words.governors | self._words.joins | self._words.leaning | self._words.asking:
+            return False
         stranded = before in PARTICLES or bench.cue[at] != bench.cue[at - 1]
         return bench.tag(at - 1) not in {"DT", "CC", "TO"} and (bench.tag(at - 1) != "IN" or stranded)
 
@@ -127,7 +137,7 @@ class Cutter:
 
     def _command(self, at: int, start: int) -> bool:
         bench = self._bench
-        if bench.word(at) == "let" and bench.word(at + 1) == "'s":
+        if bench.word(at) == "let" and bench.word(at + 1) in {"'s", "me"}:
             return True
         if bench.word(at) in {"do", "never"} and (bench.word(at) == "never" or bench.word(at + 1) in {"n't", "not"}):
             verb = bench.verb(at + 2) if bench.word(at) == "do" else bench.verb(at + 1)
@@ -191,6 +201,8 @@ class Cutter:
         if bench.tag(at - 1) == "IN" and bench.word(at - 1) not in PARTICLES:
             return False
         if bench.tag(at) in {"VB", "VBG", "VBD", "VBN"} or bench.is_bare_verb(at):
+            return True
+        if bench.tag(at) == "VBZ" and bench.plural_lead(at) and bench.word(at + 1) in PARTICLES:
             return True
         thing = thing_at(bench, at, len(bench))
         return self._clause_follows(at) or (thing is not None and not thing.pronoun and self._closed_before(at))

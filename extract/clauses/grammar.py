@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
+from extract.clauses.phrases import Phrases
+
 
 @dataclass(frozen=True, slots=True)
 class Grammar:
@@ -27,6 +29,8 @@ class Grammar:
     reporting: frozenset[str]
     bound: frozenset[str]
     movers: frozenset[str]
+    opener_phrases: Phrases
+    urgings: Phrases
     pointers: dict[str, frozenset[str]]
     """Pointing word -> the verbs before which it begins a clause."""
 
@@ -45,7 +49,14 @@ def grammar() -> Grammar:
     for number in ("singular", "plural"):
         for word in point[number]:
             pointers[word] = pointers.get(word, frozenset()) | frozenset(point[f"behind_{number}"])
-    return Grammar(pointers=pointers, **{name: frozenset(table["words"]) for name, table in data.items()})
+    urging = Phrases(data.pop("urgings")["words"])
+    opening = Phrases(data.pop("opener_phrases")["words"])
+    return Grammar(
+        pointers=pointers,
+        opener_phrases=opening,
+        urgings=urging,
+        **{name: frozenset(table["words"]) for name, table in data.items()},
+    )
 
 
 PARTICLES = grammar().particles

@@ -51,11 +51,12 @@ def pieces_of(bench: Bench) -> tuple[Piece, ...]:
 def _piece(bench: Bench, start: int, end: int, sentence: int) -> Piece:
     words, word = grammar(), bench.word(start)
     joiner = word if word in words.subordinators | words.joins else ""
-    if word in words.half_subordinators and end - start > 1:
+    opened = words.opener_phrases.length_at(bench.lower, start)
+    if word in words.half_subordinators and end - start > 1 and not opened:
         joiner = word
     if word in {"and", "but"} and bench.word(start + 1) in words.subordinators | {"before", "after", "till", "until"}:
         joiner = bench.word(start + 1)
-    lead = start
+    lead = start + opened if start + opened < end else start
     while lead < end - 1 and (bench.word(lead) in words.openers | words.subordinators or (lead == start and joiner)):
         inverted = bench.word(lead) in PARTICLES | {"there"} and bench.word(lead + 1) in words.movers
         if bench.begins_clause(lead) or inverted:

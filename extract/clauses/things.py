@@ -49,7 +49,11 @@ def thing_at(bench: Bench, at: int, limit: int) -> Thing | None:
         elif not _may_stand_before(bench, here, stop) or (head is not None and bench.tag(here) not in {"POS", "HYPH"}):
             break
         here += 1
-    return None if head is None else Thing(at, head + 1, head, pronoun=bench.word(head) in {"one", "ones"})
+    return (
+        None
+        if head is None
+        else Thing(at, head + 1, head, pronoun=bench.word(head) in {"one", "ones", "others", "lot", "rest"})
+    )
 
 
 def _is_over(bench: Bench, here: int, head: int | None) -> bool:

@@ -39,6 +39,12 @@ class Topics:
                 return
             at = thing.end if thing is not None else at + 1
 
+    def last(self, at: int, cues: int = 2) -> Thing | None:
+        """The last thing talked about before a token, within so many cues."""
+        here = self._bench.cue[at]
+        last = self._topics[-1] if self._topics else None
+        return last if last is not None and here - self._bench.cue[last.head] <= cues else None
+
     def meant_by(self, pronoun: Thing | None, at: int) -> tuple[Thing | None, bool]:
         """The thing that a pronoun at a token stands for, and whether its number fits; for no object the last thing."""
         bench = self._bench

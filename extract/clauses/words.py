@@ -29,10 +29,16 @@ class BenchWords:
     """Tool or material -> what it is for: "torque wrench" -> "tighten"."""
     part_of: frozenset[str]
     """Heads that say little without the whole: "end", "edge"."""
+    belongings: frozenset[str]
+    """Nouns that say little without what they belong to: "lead", "corner"."""
     compound_tools: frozenset[str]
     """Tools that another noun before them makes another thing: "bottoming cloth"."""
     containers: dict[str, str]
     """Where a thing is put to be worked on -> the work: "cleaner" -> "clean"."""
+    irregular: dict[str, str]
+    """Past form -> base form, where the lemmatiser is often wrong: "ground" -> "grind"."""
+    damage_verbs: frozenset[str]
+    """Verbs that tell a fault where they are told of the thing itself: "the knob's cracked"."""
     nouns: dict[str, NounKind]
     """Nouns that are no thing on the bench."""
     figure_verbs: dict[str, str]
@@ -73,7 +79,10 @@ def bench_words() -> BenchWords:
         tool_verbs={tool: verb for verb, tools in data["tools"].items() if verb != "reason" for tool in tools},
         kind_verbs={kind: verb for kind, verb in data["unit_kinds"].items() if kind != "reason"},
         figure_verbs={unit: verb for verb, units in data["figures"].items() for unit in units},
+        irregular={past: base for past, base in data["irregular"].items() if past != "reason"},
+        damage_verbs=frozenset(data["damage_verbs"]["words"]),
         part_of=frozenset(data["part_of"]["words"]),
+        belongings=frozenset(data["belongings"]["words"]),
         compound_tools=frozenset(data["compound_tools"]["words"]),
         containers={place: verb for place, verb in data["containers"].items() if place != "reason"},
         nouns={noun: kind for kind, nouns in data["nouns"].items() for noun in nouns},

@@ -33,6 +33,8 @@ class Candidate:
     """The tool or material, where the verb was read from it: "glue in both faces"."""
     meant: Thing | None = None
     """What `thing` stands for where it is a pronoun, or the last thing named where there is none."""
+    about: Thing | None = None
+    """What was talked about before, where `thing` says little without it: "snip the leads"."""
     sure: bool = False
     """True where the number of noun and pronoun agree, so that the noun may stand in the instruction."""
     own_subject: bool = True

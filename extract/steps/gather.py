@@ -32,7 +32,7 @@ def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Candidate, ...]:
             refused_at = index
             candidate = None
         if candidate is not None:
-            candidate = _with_meaning(_carried_on(candidate, found, pieces, index), topics)
+            candidate = _with_meaning(bench, _carried_on(candidate, found, pieces, index), topics)
             found.append(candidate)
         topics.hear(piece, candidate.meant if candidate is not None else None)
     return tuple(found)
@@ -77,8 +77,7 @@ def _topic(bench: Bench, before: Piece, piece: Piece) -> Thing | None:
 
 def _refused(scene: Scene, refused_at: int) -> bool:
     carried = not scene.candidate.own_subject and refused_at == scene.index - 1 and scene.piece.joiner == "and"
-    works = scene.bench.words.kind(*scene.candidate.verb.partition(" ")[::2]) == "work"
-    carried = carried and not (works and scene.candidate.thing is not None)
+    carried = carried and scene.candidate.thing is None
     return carried or any(veto(scene) for _, veto in VETOES)
 
 
@@ -101,9 +100,10 @@ def _carried_on(candidate: Candidate, found: list[Candidate], pieces: tuple[Piec
     return candidate
 
 
-def _with_meaning(candidate: Candidate, topics: Topics) -> Candidate:
+def _with_meaning(bench: Bench, candidate: Candidate, topics: Topics) -> Candidate:
     thing = candidate.thing
     if thing is not None and not thing.pronoun:
-        return replace(candidate, meant=thing, sure=True)
+        about = topics.last(candidate.start) if bench.word(thing.head) in bench.words.belongings else None
+        return replace(candidate, meant=thing, sure=True, about=about)
     meant, sure = topics.meant_by(thing, candidate.start)
     return replace(candidate, meant=meant, sure=sure)

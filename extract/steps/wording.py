@@ -26,7 +26,7 @@ _MOST = 2
 def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
     """One step from the candidates that tell it."""
     verbs = list(dict.fromkeys(candidate.verb for candidate in group))[:_MOST]
-    names = list(dict.fromkeys(name_of(bench, c.meant) for c in group if c.meant is not None))[:_MOST]
+    names = list(dict.fromkeys(_name(bench, c) for c in group if c.meant is not None))[:_MOST]
     return Action(
         start=group[0].start,
         end=max(candidate.end for candidate in group),
@@ -35,6 +35,15 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
         mode=group[0].mode,
         text=_text(bench, pieces, group),
     )
+
+
+def _name(bench: Bench, candidate: Candidate) -> str:
+    """The object's name, with what it belongs to where it says little alone."""
+    assert candidate.meant is not None  # noqa: S101
+    name = name_of(bench, candidate.meant)
+    if candidate.about is None or " of " in name or name_of(bench, candidate.about) == name:
+        return name
+    return f"{name} of {name_of(bench, candidate.about)}"
 
 
 def _text(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> str:

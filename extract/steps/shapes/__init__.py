@@ -10,23 +10,29 @@ from extract.steps.candidate import Candidate
 from extract.steps.shapes.advice import advice
 from extract.steps.shapes.bare import bare_participle
 from extract.steps.shapes.command import command
+from extract.steps.shapes.dosed import dosed
+from extract.steps.shapes.figured import figured
 from extract.steps.shapes.framed import framed
 from extract.steps.shapes.goes import goes
+from extract.steps.shapes.instrument import instrument
 from extract.steps.shapes.inverted import inverted
+from extract.steps.shapes.laid_to import laid_to
 from extract.steps.shapes.nominal import nominal
 from extract.steps.shapes.own_hand import own_hand
 from extract.steps.shapes.passive import passive
+from extract.steps.shapes.put import put
 from extract.steps.shapes.reading import reading
 from extract.steps.shapes.receives import receives
+from extract.steps.shapes.returned import returned
 from extract.steps.shapes.shown import shown
 from extract.steps.shapes.state import state
-from extract.steps.shapes.verbless import verbless
 
 Shape = Callable[[Bench, Piece], Candidate | None]
 
 SHAPES: tuple[tuple[str, Shape], ...] = (
     ("framed", framed),
     ("reading", reading),
+    ("instrument", instrument),
     ("own hand", own_hand),
     ("advice", advice),
     ("command", command),
@@ -37,6 +43,10 @@ SHAPES: tuple[tuple[str, Shape], ...] = (
     ("state", state),
     ("goes", goes),
     ("shown", shown),
-    ("verbless", verbless),
+    ("returned", returned),
+    ("laid to", laid_to),
+    ("figured", figured),
+    ("put", put),
+    ("dosed", dosed),
     ("nominal", nominal),
 )

@@ -21,6 +21,11 @@ def bare_participle(bench: Bench, piece: Piece) -> Candidate | None:
     verb = bench.verb(at)
     if verb is None or at >= piece.end or verb.form not in ("ing", "past"):
         return None
+    rest = verb.at + 1
+    if bench.word(rest) in {"is", "'s", "was"}:
+        if verb.form != "ing" or bench.word(rest + 1) not in {"with", "done", "by", "next"}:
+            return None
+        rest += 1 + (bench.word(rest + 1) in {"done", "next"})
     phrase = verb_phrase(bench, verb, piece.end)
     carries_on = piece.joiner in {"and", "then"} and not bench.doc[piece.start].is_sent_start
     if phrase.thing is None and not phrase.placed and not (carries_on and bench.words.kind(verb.lemma) == "work"):
@@ -41,6 +46,6 @@ def bare_participle(bench: Bench, piece: Piece) -> Candidate | None:
         verb.lemma,
         phrase.thing,
         "doing" if verb.form == "ing" else "done",
-        (verb.at + 1, piece.end),
+        (rest, piece.end),
         own_subject=not carries_on,
     )

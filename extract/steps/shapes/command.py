@@ -6,7 +6,7 @@ Refuses "glue's regular hide glue" (a noun), "looks too shiny" (no base form).
 from __future__ import annotations
 
 from extract.clauses.bench import Bench
-from extract.clauses.grammar import PARTICLES
+from extract.clauses.grammar import PARTICLES, grammar
 from extract.clauses.pieces import Piece
 from extract.record import Mode
 from extract.steps.candidate import Candidate
@@ -20,8 +20,7 @@ def command(bench: Bench, piece: Piece) -> Candidate | None:
     if piece.leans:
         return None
     at = piece.lead
-    if bench.word(at) == "let" and bench.word(at + 1) == "'s":
-        at += 2
+    at += grammar().urgings.length_at(bench.lower, at)
     while at < piece.end and bench.tag(at) == "RB" and bench.word(at) not in PARTICLES | {"n't", "not", "never"}:
         at += 1
     if (
@@ -38,7 +37,7 @@ def command(bench: Bench, piece: Piece) -> Candidate | None:
         and bench.words.kind(verb.lemma) == "work"
         and bench.tag(at) != "JJ"
     ):
-        if bench.term_kind[at] is not None and not verb.tagged:
+        if bench.term_kind[at] is not None and not verb.tagged and bench.word(at + 1) not in {"first", "again", "well"}:
             return None
     elif not verb.tagged or bench.tag(at) not in {"VB", "VBP"}:
         if not bench.is_bare_verb(at):

@@ -51,7 +51,12 @@ def framed(bench: Bench, piece: Piece) -> Candidate | None:
         if not seen or bench.word(at) not in ends or bench.word(at + 1) in {"to", "n't", "not"}:
             continue
         verb = bench.verb(at + 1) if at + 1 < piece.end else None
-        if verb is None or verb.form not in ("base", "ing") or bench.words.kind(verb.lemma) in ("idle", "unknown"):
+        told = verb is not None and verb.form == "past" and "what" in bench.lower[piece.start : piece.lead + 1]
+        if (
+            verb is None
+            or not (told or verb.form in ("base", "ing"))
+            or bench.words.kind(verb.lemma) in ("idle", "unknown")
+        ):
             continue
         if just and verb.form != "ing":
             continue

@@ -8,7 +8,7 @@ from __future__ import annotations
 from extract.clauses.bench import Bench
 from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
-from extract.clauses.things import is_plural, is_workable, thing_at
+from extract.clauses.things import extent, is_plural, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.tools import container_verb
 
@@ -22,9 +22,11 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     if piece.leans:
         return None
     thing = thing_at(bench, piece.lead, piece.end)
-    if thing is None or not is_workable(bench, thing) or bench.word(thing.start) in {"a", "an", "nothing"}:
+    if thing is None or not is_workable(bench, thing) or bench.word(thing.start) == "nothing":
         return None
-    at = thing.end
+    if bench.word(thing.start) in {"a", "an"} and bench.word(thing.end) != "of" and kind_of(bench, thing) != "material":
+        return None
+    at = thing.end if bench.word(thing.end) in _MOVES else extent(bench, thing, piece.end)
     while bench.tag(at) == "RB" and bench.word(at) not in PARTICLES:
         at += 1
     if bench.word(at) not in _MOVES or at >= piece.end:

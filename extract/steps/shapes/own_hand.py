@@ -73,6 +73,8 @@ def own_hand(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     said, at = read
     verb = bench.verb(at) if at < piece.end else None
+    if verb is None and bench.word(at) in {"did", "do", "done"} and at < piece.end:
+        verb = Verb(at, "do", "base" if bench.word(at) == "do" else "past", tagged=True)
     if verb is None or (piece.joiner == "when" and not said & {"'ve", "have"}):
         return None
     mode = _mode(said, verb)

@@ -1,63 +1,85 @@
-"""The work told of the thing: "the rod gets backed off", "the seat's been cleaned", "the plates are glued".
+"""The work told of the thing: "the rod gets backed off", "the seat's been cleaned", "the heart must be opened".
 
-Refuses "neck's stamped 1976" (a description), "it was glued once before" (somebody else's work), "the hole's worn".
+Refuses "neck's stamped 1976" (a description), "it was glued by the owner" (somebody else's work), "the hole's worn".
 """
 
 from __future__ import annotations
 
-from extract.clauses.bench import Bench
+from extract.clauses.bench import Bench, Verb
 from extract.clauses.pieces import Piece
-from extract.clauses.things import thing_at, with_whole
+from extract.clauses.things import Thing, extent, is_workable, thing_at
+from extract.record import Mode
 from extract.steps.candidate import Candidate
-from extract.steps.shapes.verb_phrase import verb_phrase
+from extract.steps.shapes.verb_phrase import VerbPhrase, verb_phrase
 
-_NOW = frozenset({"gets", "get", "is", "are", "'s", "'re", "getting", "was", "were"})
+_GETS = frozenset({"gets", "get", "getting"})
+_DONE = frozenset({"is", "are", "'s", "'re", "was", "were", "been"})
+_OUGHT = frozenset({"must", "should", "can", "to"})
+_BETWEEN = frozenset({"all", "being", "now"})
 
 
 def passive(bench: Bench, piece: Piece) -> Candidate | None:
-    """A thing, "gets" or "is", and a past form of a verb of work."""
-    if piece.leans:
-        return None
+    """A thing, "gets" or a form of "be", and a past form of a verb of work; or "needs" and an -ing form."""
     thing = thing_at(bench, piece.lead, piece.end)
-    if thing is None:
+    if piece.leans or thing is None or not (is_workable(bench, thing) or thing.pronoun):
         return None
-    thing = with_whole(bench, thing, piece.end)
-    at = thing.end
-    helper = bench.word(at)
-    if helper in {"have", "'ve", "has", "'s"} and bench.word(at + 1) == "been":
-        at += 1
-        helper = "been"
-    if helper not in _NOW | {"been"}:
+    read = _helper(bench, thing.end) or _helper(bench, extent(bench, thing, piece.end))
+    if read is None:
         return None
-    at += 1
-    while at < piece.end and (bench.tag(at) == "RB" or bench.word(at) in {"all", "being", "now"}):
+    helper, at = read
+    while at < piece.end and (bench.tag(at) == "RB" or bench.word(at) in _BETWEEN):
         if bench.word(at) in {"n't", "not", "never"}:
             return None
         at += 1
-    verb = bench.verb(at)
-    if verb is None or at >= piece.end or (verb.form != "past" and bench.word(at) not in bench.words.same_past):
-        return None
-    if bench.tag(at) == "VBD" and not bench.word(at).endswith("ed") and helper not in {"was", "were", "is", "are"}:
-        return None
-    if helper not in {"gets", "get"} and (thing.pronoun or (helper == "'s" and bench.tag(at + 1) == "CD")):
-        return None
-    if helper in {"was", "were"} and ("by" in bench.lower[at : piece.end] or bench.tag(at - 1) == "RB"):
+    verb = bench.verb(at) if at < piece.end else None
+    if verb is None or not _fits(bench, helper, verb):
         return None
     phrase = verb_phrase(bench, verb, piece.end)
-    if bench.words.kind(verb.lemma, phrase.lemma.partition(" ")[2]) not in ("work", "light"):
+    if not _is_this_job(bench, piece, thing, helper, phrase):
         return None
-    if helper not in {"gets", "get"} and bench.words.kind(verb.lemma, phrase.lemma.partition(" ")[2]) != "work":
-        return None
-    done = helper in {"was", "were", "been", "is", "are", "'s", "'re"}
+    mode: Mode = "done" if helper in _DONE else "advice" if helper in _OUGHT else "doing"
+    mode = "planned" if helper == "needs" else mode
+    rest = (verb.at + 1, piece.end)
     return Candidate(
-        piece,
-        piece.start,
-        piece.end,
-        "passive",
-        phrase.lemma,
-        verb.lemma,
-        thing,
-        "done" if done else "doing",
-        (verb.at + 1, piece.end),
-        fronted=thing,
+        piece, piece.start, piece.end, "passive", phrase.lemma, verb.lemma, thing, mode, rest, fronted=thing
     )
+
+
+def _helper(bench: Bench, at: int) -> tuple[str, int] | None:
+    """What ties the thing to its verb, and the token behind it."""
+    word = bench.word(at)
+    if word in {"have", "'ve", "has", "'s"} and bench.word(at + 1) == "been":
+        return "been", at + 2
+    if word in {"must", "should", "can"} and bench.word(at + 1) == "be":
+        return word, at + 2
+    if word in {"has", "have", "needs", "need", "wants", "ought"} and bench.word(at + 1) == "to":
+        return ("to", at + 3) if bench.word(at + 2) == "be" else None
+    if word in {"needs", "need", "wants", "want"}:
+        return "needs", at + 1
+    return (word, at + 1) if word in _GETS | _DONE else None
+
+
+def _fits(bench: Bench, helper: str, verb: Verb) -> bool:
+    if helper == "needs":
+        return verb.form == "ing"
+    if verb.form != "past" and bench.word(verb.at) not in bench.words.same_past:
+        return False
+    plain_past = bench.tag(verb.at) == "VBD" and not bench.word(verb.at).endswith("ed")
+    return not plain_past or helper in {"was", "were", "is", "are"}
+
+
+def _is_this_job(bench: Bench, piece: Piece, thing: Thing, helper: str, phrase: VerbPhrase) -> bool:
+    """False for descriptions, faults and what others did."""
+    lemma, _, particle = phrase.lemma.partition(" ")
+    kind = bench.words.kind(lemma, particle)
+    if helper in _GETS:
+        return kind in ("work", "light") or bench.words.kind(phrase.said) in ("work", "light")
+    if kind != "work" or phrase.said in bench.words.damage_verbs:
+        return False
+    if thing.pronoun and helper != "been":
+        return False
+    if helper == "'s" and bench.tag(phrase.at + 1) == "CD":
+        return False
+    if helper in {"was", "were"}:
+        return "by" not in bench.lower[phrase.at : piece.end] and bench.tag(phrase.at - 1) != "RB"
+    return True

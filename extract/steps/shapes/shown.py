@@ -43,6 +43,8 @@ def shown(bench: Bench, piece: Piece) -> Candidate | None:
     verb_here = bench.verb(behind)
     if verb_here is None or verb_here.form != "past" or bench.words.kind(verb_here.lemma) != "work":
         return None
+    if not pointed and verb_here.lemma in bench.words.damage_verbs:
+        return None
     if bench.takes_object(behind + 1) or bench.is_noun(behind + 1) or "by" in bench.lower[behind : piece.end]:
         return None
     phrase = verb_phrase(bench, verb_here, piece.end)

@@ -34,7 +34,7 @@ def state(bench: Bench, piece: Piece) -> Candidate | None:
     at += 1
     if at < piece.end and bench.word(at) in PARTICLES and bench.word(first) == "back":
         at += 1
-    if thing.pronoun and any(bench.doc[k].is_alpha for k in range(at, piece.end)):
+    if thing.pronoun and bench.word(at) != "with" and any(bench.doc[k].is_alpha for k in range(at, piece.end)):
         return None
     said = " ".join(bench.lower[first:at])
     behind = bench.word(at) if at < piece.end else ""

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from extract.clauses.bench import Bench, Verb
 from extract.clauses.grammar import PARTICLES
-from extract.clauses.things import Thing, kind_of, thing_at
+from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.shapes.tools import container_verb, tool_verb
 
 _ADVERBS = frozenset({"RB", "RBR", "UH"})
@@ -128,7 +128,7 @@ def _placed_thing(bench: Bench, start: int, end: int) -> Thing | None:
 
 
 def _meant(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase:
-    for reading in (_noun_for_verb, _used_to, _got_done, _begun_by, _laid_to, _put_into, _looked_at):
+    for reading in (_noun_for_verb, _used_to, _got_done, _begun_by, _laid_to, _put_into, _looked_at, _done_with):
         found = reading(bench, phrase, end)
         if found is not None:
             return found
@@ -142,7 +142,8 @@ def _noun_for_verb(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | N
     given = thing_at(bench, phrase.thing.end, end) if phrase.said == "give" else phrase.thing
     if given is None or given.pronoun:
         return None
-    work = work_noun(bench, given)
+    inner = thing_at(bench, given.end + 1, end) if bench.word(given.end) == "of" else None
+    work = work_noun(bench, given) or (tool_verb(bench, inner) if inner is not None else None)
     if work is None:
         return None
     target = phrase.thing if phrase.said == "give" else _placed_thing(bench, given.end, end)
@@ -156,11 +157,19 @@ def work_noun(bench: Bench, thing: Thing) -> str | None:
     if len(words) > 1 and pair in bench.words.work:
         return pair
     if words[-1] in bench.words.nouns or bench.term_kind[thing.head] is not None or bench.tag(thing.head) == "NNS":
-        return None
+        return _counted(bench, thing)
     if bench.verb(thing.head) is not None and bench.word(thing.head).endswith("ing") and thing.start < thing.head:
         lemma = bench.verb(thing.head)
         return lemma.lemma if lemma and lemma.lemma in bench.words.work else None
     return words[-1] if words[-1] in bench.words.work and thing.start < thing.head else None
+
+
+def _counted(bench: Bench, thing: Thing) -> str | None:
+    """ "a few scrapes", "two wipes": the work some times over."""
+    singular = bench.word(thing.head).removesuffix("s")
+    counted = bench.tag(thing.start) == "CD" or bench.word(thing.head - 1) in {"few", "couple", "more", "light"}
+    known = singular in bench.words.work and bench.term_kind[thing.head] is None and singular not in bench.words.nouns
+    return singular if counted and known else None
 
 
 def _used_to(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
@@ -179,6 +188,10 @@ def _got_done(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     """ "get it cleaned up", "i had the neck clamped"."""
     if phrase.said not in {"get", "have"} or phrase.thing is None:
         return None
+    if bench.lower[phrase.thing.end : phrase.thing.end + 2] in {("in", "place"), ("in", "position")} or (
+        bench.lower[phrase.thing.end : phrase.thing.end + 4] == ("in", "the", "right", "place")
+    ):
+        return replace(phrase, lemma="set", placed=True)
     verb = bench.verb(phrase.thing.end) if phrase.thing.end < end else None
     if verb is None or verb.form not in ("past", "ing") or bench.words.kind(verb.lemma) != "work":
         return None
@@ -211,6 +224,18 @@ def _looked_at(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     return replace(phrase, lemma="inspect", thing=thing, placed=True)
 
 
+def _done_with(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
+    """ "the body i did with a brass brush", "notches i make with a round file": the tool tells the work."""
+    if phrase.said not in {"do", "make", "work", "go", "hit"}:
+        return None
+    for at in range(phrase.at + 1, end):
+        tool = thing_at(bench, at + 1, end) if bench.word(at) == "with" else None
+        verb = tool_verb(bench, tool) if tool is not None else None
+        if verb is not None:
+            return replace(phrase, lemma=verb, placed=True)
+    return None
+
+
 def _put_into(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     """ "drop it in the cleaner": the place tells the work."""
     if phrase.said not in bench.words.light or phrase.thing is None:
@@ -222,7 +247,17 @@ def _put_into(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
 def _laid_to(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     """ "put a calliper on every fret", "run a biro over it": the tool tells the work, the place what it is done to."""
     thing = phrase.thing
-    if thing is None or thing.pronoun or phrase.said not in bench.words.light | _CHECKING:
+    if thing is None or thing.pronoun:
+        return None
+    if kind_of(bench, thing) == "body":
+        target = thing_at(bench, thing.end + 1, end) if bench.word(thing.end) in _LAID else None
+        feels = target is not None and phrase.said in {"hold", "run", "put", "lay", "rub", "press"}
+        return (
+            replace(phrase, thing=target, placed=True)
+            if target is not None and feels and is_workable(bench, target)
+            else None
+        )
+    if phrase.said not in bench.words.light | _CHECKING:
         return None
     verb = tool_verb(bench, thing)
     if phrase.said in _CHECKING and verb not in {"measure", "check"}:

@@ -6,6 +6,9 @@ from extract.clauses.grammar import PARTICLES
 from extract.clauses.things import is_workable, kind_of
 from extract.steps.scene import Scene
 
+_PLACED = frozenset(
+    {"state", "inverted", "goes", "returned", "laid to", "figured", "put", "dosed", "shown", "instrument"}
+)
 _HAVING = frozenset(
     {
         "get",
@@ -46,7 +49,7 @@ def empty(scene: Scene) -> bool:
     """True where a light verb has no thing, or no place to put it."""
     candidate, bench = scene.candidate, scene.bench
     verb, _, particle = candidate.verb.partition(" ")
-    if candidate.shape in {"state", "inverted", "verbless", "goes"} or bench.words.kind(verb, particle) != "light":
+    if candidate.shape in _PLACED or bench.words.kind(verb, particle) != "light":
         return False
     if candidate.thing is None or not is_workable(bench, candidate.thing):
         return True
