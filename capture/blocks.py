@@ -13,7 +13,7 @@ import numpy as np
 from capture.mixing import Samples
 from capture.options import HearingOptions
 from capture.sound import RATE
-from capture.windows import find_speech
+from capture.windows import find_voice
 
 _SHORTEST_PAUSE = RATE // 10
 _FRAME = RATE // 50
@@ -61,8 +61,8 @@ def cut(pieces: Iterable[Samples], options: HearingOptions, *, skip: int = 0) ->
 def find_pause(samples: Samples, options: HearingOptions) -> int:
     """The best sample to cut at: the middle of the longest pause, or the quietest moment where nobody pauses."""
     ends = [0]
-    for span in find_speech(samples, options, pad_ms=0):
-        ends.extend((span.start, span.end))
+    for voice in find_voice(samples, options):
+        ends.extend(voice)
     ends.append(len(samples))
     pauses = [(begin, end) for begin, end in zip(ends[::2], ends[1::2], strict=True)]
     begin, end = max(pauses, key=lambda pause: pause[1] - pause[0])

@@ -11,6 +11,7 @@ import tomllib
 from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
+from math import sqrt
 
 from capture.figures import is_linking, is_number, is_unit
 from capture.transcript import Cue, Word
@@ -39,7 +40,7 @@ _KEPT_STOP = 2.5
 _KEPT_PAUSE = 3.0
 _SHORT = 2.0
 _LACKING = 1.0
-"""What it costs to run on over a stop or a pause, to be short at all, and for each word that a cue lacks."""
+"""What it costs to run on over a stop or a pause (a longer one more), to be short at all, and for each word lacking."""
 
 _NEVER = 1e9
 
@@ -134,7 +135,7 @@ def _kept(words: Sequence[Word], gap: str, at: int) -> float:
         return 0.0
     if pause >= LONG_PAUSE:
         return _NEVER
-    return _KEPT_STOP * (gap == "stop") + _KEPT_PAUSE * (pause >= PAUSE)
+    return _KEPT_STOP * (gap == "stop") + _KEPT_PAUSE * sqrt(pause / PAUSE) * (pause >= PAUSE)
 
 
 def _lacking(length: int) -> float:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import errno
 import hashlib
 import os
-import shutil
 import tempfile
 from collections.abc import Iterator
 from importlib.util import find_spec
@@ -127,8 +126,3 @@ def _write(path: Path, chunks: Iterator[bytes], expected: str | None = None) -> 
         Path(temporary).unlink(missing_ok=True)
         raise
     sync_folder(path.parent)
-
-
-def remove_shipped_model() -> None:
-    """Delete the joined copy, so that the next use joins it afresh."""
-    shutil.rmtree(cache_folder() / "models" / f"{NAME}-{SHA256[:12]}", ignore_errors=True)

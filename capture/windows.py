@@ -19,12 +19,20 @@ WINDOW = 30 * RATE
 """Samples that Whisper hears at once."""
 
 
+_VOICE_EDGE = 0.05
+"""Seconds that a word may reach past the voice detection's own edges, which come in steps of 0.032 s."""
+
+
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A stretch of speech in a block, in samples, `end` exclusive."""
+    """A stretch of speech in a block, in samples, ends exclusive."""
 
     start: int
     end: int
+    """What is given to the model: the voice and some sound on each side."""
+    voice_start: int
+    voice_end: int
+    """Where the voice itself begins and ends."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,20 +46,39 @@ class Window:
         return np.concatenate([block[span.start : span.end] for span in self.spans])
 
     def place(self, start: float, end: float) -> tuple[float, float]:
-        """Seconds in the window as seconds in the block; both ends in the stretch where the middle falls."""
+        """Seconds in the window as seconds in the block, both in the stretch where the middle falls.
+
+        Whisper stretches the first word of a window, and words beside a pause, into the silence; so the voice's own
+        edges bound them.
+        """
         middle = (start + end) / 2 * RATE
         before = 0
         for span in self.spans:
             length = span.end - span.start
             if middle < before + length or span is self.spans[-1]:
-                shift, low, high = (span.start - before) / RATE, span.start / RATE, span.end / RATE
+                shift = (span.start - before) / RATE
+                low = max(span.voice_start / RATE - _VOICE_EDGE, span.start / RATE)
+                high = min(span.voice_end / RATE + _VOICE_EDGE, span.end / RATE)
                 return min(max(start + shift, low), high), min(max(end + shift, low), high)
             before += length
         return start, end
 
 
-def find_speech(samples: Samples, options: HearingOptions, *, pad_ms: int | None = None) -> list[Span]:
-    """Stretches of speech, by Silero's voice detection, each of 30 s at most."""
+def find_speech(samples: Samples, options: HearingOptions) -> list[Span]:
+    """Stretches of speech of 30 s at most, with sound on each side, by Silero's voice detection."""
+    pad = round(options.voice_pad_ms * RATE / 1000)
+    voices = find_voice(samples, options)
+    spans: list[Span] = []
+    for number, (start, end) in enumerate(voices):
+        # Two stretches that are close share the silence between them.
+        before = (start - voices[number - 1][1]) // 2 if number else start
+        after = (voices[number + 1][0] - end) // 2 if number + 1 < len(voices) else len(samples) - end
+        spans.append(Span(start - min(pad, before), end + min(pad, after), start, end))
+    return spans
+
+
+def find_voice(samples: Samples, options: HearingOptions) -> list[tuple[int, int]]:
+    """Where somebody speaks, from sample to sample, each short enough for a window when padded."""
     from faster_whisper.vad import VadOptions, get_speech_timestamps
 
     if not len(samples):
@@ -60,12 +87,12 @@ def find_speech(samples: Samples, options: HearingOptions, *, pad_ms: int | None
         samples,
         VadOptions(
             threshold=options.voice_threshold,
-            max_speech_duration_s=WINDOW / RATE,
+            max_speech_duration_s=WINDOW / RATE - 2 * options.voice_pad_ms / 1000,
             min_silence_duration_ms=options.voice_gap_ms,
-            speech_pad_ms=options.voice_pad_ms if pad_ms is None else pad_ms,
+            speech_pad_ms=0,
         ),
     )
-    return [Span(int(span["start"]), min(int(span["end"]), len(samples))) for span in found]
+    return [(int(span["start"]), min(int(span["end"]), len(samples))) for span in found]
 
 
 def pack(spans: Sequence[Span]) -> list[Window]:

@@ -7,6 +7,7 @@ import shutil
 import subprocess
 from collections.abc import Callable
 from pathlib import Path
+from typing import TypeAlias
 
 import av
 import numpy as np
@@ -14,6 +15,7 @@ import numpy.typing as npt
 import pytest
 
 Samples = npt.NDArray[np.float32]
+AudioPacket: TypeAlias = "av.Packet[av.AudioStream]"
 
 SLOT = "The slot is eleven sixty fourths wide. Take it slowly with a sharp chisel."
 """What most tests have spoken: about four seconds."""
@@ -77,7 +79,7 @@ class Maker:
             run("ffmpeg", "-v", "error", "-y", "-i", source, *arguments, path)
         return path
 
-    def remuxed(self, name: str, source: Path, change: Callable[[av.Packet, float], av.Packet | None]) -> Path:
+    def remuxed(self, name: str, source: Path, change: Callable[[AudioPacket, float], AudioPacket | None]) -> Path:
         """`source` packet by packet through `change`, which is told each one's second; null leaves it out."""
         path = self._path("remuxed", str(source), "-" + name)
         with av.open(str(source)) as before, av.open(str(path), "w") as after:

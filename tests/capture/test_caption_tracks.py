@@ -11,7 +11,15 @@ from capture.errors import TranscriptError
 from capture.hearing import hear
 from tests.capture.making import Maker
 
-SRT = "1\n00:00:01,000 --> 00:00:02,500\nSet it to <i>eleven</i>\n12 thou\n\n2\n00:00:03,000 --> 00:00:04,500\nand no more\n"
+SRT = """1
+00:00:01,000 --> 00:00:02,500
+Set it to <i>eleven</i>
+12 thou
+
+2
+00:00:03,000 --> 00:00:04,500
+and no more
+"""
 SAID = [(1.0, 2.5, "Set it to eleven 12 thou"), (3.0, 4.5, "and no more")]
 
 

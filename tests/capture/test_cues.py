@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -32,8 +34,8 @@ def test_where_cues_are_cut(case: Case) -> None:
     "text",
     [
         "three sixteenths", "eleven sixty-fourths", "2 1/2", "two and a half", "half an inch", "an eighth of an inch",
-        "three sixteenths of an inch", "12 mm", "four thou", "two point four millimetres", "ten to twelve", "one by two",
-        "three and five eighths inches", "forty newton metres",
+        "three sixteenths of an inch", "12 mm", "four thou", "two point four millimetres", "ten to twelve",
+        "one by two", "three and five eighths inches", "forty newton metres",
     ],
 )  # fmt: skip
 def test_figures_are_not_parted(text: str) -> None:
@@ -50,9 +52,26 @@ def test_other_words_may_be_parted(text: str, at: int) -> None:
     assert not in_figure(timed(text), at)
 
 
+SAID = [
+    "the",
+    "saddle",
+    "is",
+    "three",
+    "sixteenths",
+    "and",
+    "a",
+    "half",
+    "of",
+    "an",
+    "inch",
+    "wide.",
+    "So,",
+    "12",
+    "mm",
+]
 WORDS = st.lists(
     st.tuples(
-        st.sampled_from("the saddle is three sixteenths and a half of an inch wide. So, then 12 mm no".split()),
+        st.sampled_from(SAID),
         st.floats(0, 1),
         st.sampled_from([0.0, 0.05, 0.2, 0.4, 1.0, 3.0, 30.0]),
     ),
@@ -73,7 +92,7 @@ def test_cues_keep_every_word_and_every_time(drawn: list[tuple[str, float, float
         assert cue.text == " ".join(word.text for word in cue.words)
         assert (cue.start, cue.end) == (cue.words[0].start, cue.words[-1].end)
         assert 1 <= len(cue.words) <= LONGEST
-    assert all(before.end <= after.start for before, after in zip(cues, cues[1:], strict=False))
+    assert all(before.end <= after.start for before, after in pairwise(cues))
 
 
 @given(WORDS)

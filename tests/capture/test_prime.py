@@ -46,6 +46,6 @@ def test_no_prime_is_longer_than_its_limit(words: list[str], limit: int) -> None
 
 
 def test_a_prompt_may_take_half_of_what_the_decoder_holds() -> None:
-    # Radford et al. 2022, section 2.3: the text context is 448 tokens; the reference code keeps 448 // 2 - 1 of a prompt.
+    # Radford et al. 2022, section 2.3: the text context is 448 tokens; the reference code keeps half less one.
     assert PROMPT_TOKENS == 448 // 2 - 1
     assert 0 < PROMPT_MARGIN < PROMPT_TOKENS

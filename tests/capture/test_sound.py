@@ -6,6 +6,7 @@ import random
 import subprocess
 import sys
 from pathlib import Path
+from typing import cast
 
 import av
 import numpy as np
@@ -14,7 +15,7 @@ from faster_whisper import decode_audio
 
 from capture.errors import RecordingError
 from capture.sound import RATE, Sound
-from tests.capture.making import Maker, Samples, loud_from, run
+from tests.capture.making import AudioPacket, Maker, Samples, loud_from, run
 
 GIGABYTE = 1 << 30
 
@@ -66,10 +67,10 @@ def test_a_gap_becomes_silence(make: Maker, name: str) -> None:
 def test_damaged_packets_are_skipped_and_warned_of(make: Maker) -> None:
     noise = random.Random(1)  # noqa: S311 - damage that is the same each time
 
-    def spoil(packet: av.Packet, at: float) -> av.Packet:
+    def spoil(packet: AudioPacket, at: float) -> AudioPacket:
         if not 1 <= at < 2.5:
             return packet
-        spoilt = av.Packet(noise.randbytes(packet.size))
+        spoilt = cast(AudioPacket, av.Packet(noise.randbytes(packet.size)))
         spoilt.pts, spoilt.dts, spoilt.time_base = packet.pts, packet.dts, packet.time_base
         spoilt.duration = packet.duration
         return spoilt
@@ -133,6 +134,7 @@ def test_decoding_four_hours_stays_small(make: Maker) -> None:
 COUNT = """
 import re, sys
 from pathlib import Path
+from typing import cast
 from capture.sound import RATE, Sound
 samples = sum(len(piece) for piece in Sound(Path(sys.argv[1])).pieces())
 peak = int(re.search(r"VmHWM:\\s+(\\d+) kB", Path("/proc/self/status").read_text()).group(1)) * 1024
