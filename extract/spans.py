@@ -43,6 +43,10 @@ class Number:
     """The denominator as said, unreduced: 16 for "four sixteenths"."""
     decimals: int | None = None
     """How many decimals were said: 3 for "0.012"."""
+    large: Fraction | None = None
+    """The larger part of a compound figure, in its own unit: 3 for "three foot one and a quarter"."""
+    large_unit: str | None = None
+    """Name of the larger unit of a compound figure: "foot"."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -122,6 +122,8 @@ def _compound(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
             form="integer" if value.denominator == 1 else "mixed" if second.denominator else "decimal",
             denominator=second.denominator,
             decimals=second.decimals,
+            large=draft.number.value,
+            large_unit=unit.name,
         )
         return replace(draft, end=end, number=number, unit=result, said=draft.said, compound=True)
     return None
