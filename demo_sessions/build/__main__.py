@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import argparse
 import sys
-from pathlib import Path
 
+from capture.files import write_atomic
 from demo_sessions.build.encode import write_film, write_sound
 from demo_sessions.build.film import FPS, film
 from demo_sessions.build.noting import make_truth
@@ -23,24 +23,26 @@ def build(slug: str) -> None:
     truth = make_truth(session, script, recording)
     path = session / truth.recording
     half_made = path.with_suffix(".part")
-    if path.suffix == ".mp4":
-        write_film(half_made, film(script, recording), FPS, recording.samples)
-    else:
-        write_sound(half_made, recording.samples)
-    half_made.replace(path)
-    (session / "truth.json").write_text(truth.to_json(), encoding="utf-8")
-    print(f"{slug}: {truth.duration:.0f} s, {_kilobytes(path)} kB, {len(truth.measures)} measures")
+    try:
+        if path.suffix == ".mp4":
+            write_film(half_made, film(script, recording), FPS, recording.samples)
+        else:
+            write_sound(half_made, recording.samples)
+        half_made.replace(path)
+    finally:
+        half_made.unlink(missing_ok=True)
+    write_atomic(session / "truth.json", truth.to_json())
+    print(f"{slug}: {truth.duration:.0f} s, {path.stat().st_size / 1000:.0f} kB, {len(truth.measures)} measures")
 
 
-def _kilobytes(path: Path) -> int:
-    return round(path.stat().st_size / 1000)
-
-
-def main() -> int:
-    """Build the sessions that are named, or all of them."""
+def main(arguments: list[str] | None = None) -> int:
+    """Build the sessions that are named, or all of them; 2 where a voice is missing."""
     parser = argparse.ArgumentParser(prog="python -m demo_sessions.build", description=__doc__)
-    parser.add_argument("slug", nargs="*", choices=[[], *slugs()], help="a session to build; all where none is named")
-    named = parser.parse_args().slug
+    parser.add_argument("slug", nargs="*", help=f"a session to build ({', '.join(slugs())}); all where none is named")
+    named = parser.parse_args(arguments).slug
+    for slug in named:
+        if slug not in slugs():
+            parser.error(f"no demo session is called {slug!r}; there are {', '.join(slugs())}")
     try:
         for slug in named or slugs():
             build(slug)

@@ -15,9 +15,9 @@ HALF_BODY = ((359, 44), (374, 104), (430, 138), (500, 130), (570, 118), (650, 15
 """From the nut, and from the middle line, of one side of the body."""
 
 
-def fret_from_nut(number: int) -> float:
-    """Millimetres from the nut to a fret."""
-    return float(SCALE * (1 - 2 ** (-number / 12)))
+def fret_from_nut(number: int, scale: float = SCALE) -> float:
+    """How far a fret lies from the nut, in the unit of `scale`."""
+    return float(scale * (1 - 2 ** (-number / 12)))
 
 
 def front(canvas: Canvas, nut: Point, px: float, strings: bool = True, bridge: bool = True) -> None:

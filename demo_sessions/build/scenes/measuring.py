@@ -64,20 +64,22 @@ def _relief(canvas: Canvas) -> None:
     marks.named(canvas, (120, 200), (70, 120), "straightedge")
 
 
-def _hygrometer(canvas: Canvas, value: float, words: str, _: float, seconds: float, __: float) -> None:
+def _hygrometer(value: float, canvas: Canvas, seconds: float, _: float) -> None:
     settle = value + 14 * max(0.0, 1 - seconds / 1.2) ** 2
     tools.dial(canvas, (300, 202), 158, 0, 100, settle, 20, "%")
-    canvas.text(520, 186, words, 72, Paint.TEAL, "lm", 1.4)
+    canvas.text(520, 186, f"{value:g} %", 72, Paint.TEAL, "lm", 1.4)
     canvas.text(524, 244, "on the hygrometer", 22, Paint.PENCIL)
-
-
-def _humid(value: float, canvas: Canvas, seconds: float, part: float) -> None:
-    _hygrometer(canvas, value, f"{value:g} %", 0.0, seconds, part)
 
 
 def _action(sixty_fourths: int, words: str, side: str, canvas: Canvas) -> None:
     string, thick = (Paint.BRASS, 9.0) if side == "bass" else (Paint.STEEL_DARK, 4.0)
     _string_height(canvas, sixty_fourths, words, string, thick)
+
+
+def _both_sides(canvas: Canvas, _: float, part: float) -> None:
+    treble = part > 0.72
+    _action(*((5, "5/64 in", "treble") if treble else (6, "6/64 in", "bass")), canvas)
+    marks.chip(canvas, (690, 74), "treble side" if treble else "bass side", 28, Paint.ROSEWOOD)
 
 
 SCENES = {
@@ -87,11 +89,11 @@ SCENES = {
     ),
     "action-seven": Scene("String height, bass side", "at the 12th fret", partial(_action, 7, "7/64 in", "bass")),
     "action-six": Scene("String height, bass side", "at the 12th fret", partial(_action, 6, "6/64 in", "bass")),
-    "action-low": Scene("String height, bass side", "at the 12th fret", partial(_action, 6, "6/64 in", "bass")),
+    "action-low": Scene("String height now", "at the 12th fret", None, _both_sides),
     "action-treble": Scene("String height, treble side", "at the 12th fret", partial(_action, 5, "5/64 in", "treble")),
     "lifted": Scene("Back edge lifted", "cut through the bridge", _lifted, _feeler_in),
     "bridge-section": Scene("Bridge thickness", "cut through the bridge", _thick),
     "relief": Scene("Neck relief", "from the side, hollow drawn large", _relief),
-    "humidity": Scene("Humidity in the shop", "", None, partial(_humid, 48.0)),
-    "humidity-case": Scene("Humidity in the case", "", None, partial(_humid, 32.0)),
+    "humidity": Scene("Humidity in the shop", "", None, partial(_hygrometer, 48.0)),
+    "humidity-case": Scene("Humidity in the case", "", None, partial(_hygrometer, 32.0)),
 }

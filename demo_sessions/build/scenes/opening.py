@@ -73,9 +73,9 @@ SCENES = {
     "guitar-back": Scene("Old Bustard, seven weeks on", "from the front", _whole),
     "scale": Scene("Scale length", "from the front", _scale),
     "to-do": Scene(
-        "Still to do", "", _note("Still to do", ("third fret: file, next week", "that dark line: a better lamp"))
+        "Left for later", "", _note("Still to do", ("third fret: file, next week", "that dark line: a better lamp"))
     ),
     "to-do-settled": Scene(
-        "Still to do", "", _note("Still to do", ("a humidifier for the case", "measure again in the fall"))
+        "Left for later", "", _note("Still to do", ("a humidifier for the case", "measure again in the fall"))
     ),
 }

@@ -73,8 +73,8 @@ def _sliding(way: int, canvas: Canvas, seconds: float) -> None:
     rise = (part if way > 0 else 1 - part) * 96
     x, y = FRONT[0] + 7 * PX, FRONT[1] - (bridge.THICK - 4.8) * PX - rise
     _saddle_piece(canvas, x, y)
-    marks.arrow(canvas, (x + 70, y - 40 - 20 * way), (0, -way), Paint.TEAL, 20)
-    canvas.line([(x + 70, y - 40 - 4 * way), (x + 70, y - 4)], Paint.TEAL, 4)
+    canvas.line([(x + 76, 72), (x + 76, 148)], Paint.TEAL, 4)
+    marks.arrow(canvas, (x + 76, 66 if way > 0 else 154), (0, -way), Paint.TEAL, 20)
 
 
 def _sliding_out(canvas: Canvas, seconds: float, _: float) -> None:

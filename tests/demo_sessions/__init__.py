@@ -1,0 +1,1 @@
+"""The demo sessions: what their files hold, and how they are made."""
