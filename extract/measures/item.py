@@ -15,12 +15,17 @@ from extract.measures.things import Thing
 Rule = Callable[[Figure, Finding], Thing | None]
 _REACH = 60
 """Tokens looked back for what "it" stands for."""
+_LONGEST_CLIMB = 5
+_FURTHEST_SUBJECT = 25
 _LONG = 400
 """Tokens over which an attribute keeps its item."""
 
 
 def by_thing_behind(figure: Figure, finding: Finding) -> Thing | None:
-    """ "a quarter inch driver"."""
+    """ "a quarter inch driver"; not the stuff in "the seat's two inches thick pine"."""
+    stated = knowledge().clause.being & set(figure.scene.words[max(figure.left[0], figure.start - 3) : figure.start])
+    if finding.word and stated:
+        return None
     for thing in figure.scene.things_in(figure.end, figure.end + 4)[:1]:
         if adjoins(figure, thing.start) and not (finding.word and thing.start < finding.word.end):
             return thing
@@ -61,6 +66,33 @@ def by_restatement(_: Figure, finding: Finding) -> Thing | None:
 def by_following(_: Figure, finding: Finding) -> Thing | None:
     """ "... and 6 on the C": of what the figure before it was."""
     return finding.follows.item if finding.follows else None
+
+
+def by_grammar(figure: Figure, _: Finding) -> Thing | None:
+    """The subject of the verb that the figure depends on, where marks let the parser see past its clause.
+
+    Takes "the pawl, such as it is after all those years, is 3 mm thick"; leaves raw captions to the nearest thing.
+    """
+    scene = figure.scene
+    if not scene.narration.punctuated or any(_plain(figure, thing) for thing in figure.things_left()):
+        return None
+    token = scene.doc[figure.end - 1]
+    for _step in range(_LONGEST_CLIMB):
+        if token.pos_ in ("VERB", "AUX") or token.head.i == token.i:
+            break
+        token = token.head
+    if token.pos_ not in ("VERB", "AUX"):
+        return None
+    for child in token.children:
+        if (
+            child.dep_ in ("nsubj", "nsubjpass")
+            and child.i < figure.start
+            and figure.start - child.i < _FURTHEST_SUBJECT
+        ):
+            for thing in scene.things_in(max(0, child.i - 4), child.i + 1):
+                if thing.start <= child.i < thing.end and _plain(figure, thing) and thing.role != "tool":
+                    return thing
+    return None
 
 
 def by_subject(figure: Figure, _: Finding) -> Thing | None:
@@ -159,6 +191,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("restated", by_restatement),
     ("tied place", by_tied_place),
     ("following", by_following),
+    ("grammar", by_grammar),
     ("subject", by_subject),
     ("usual owner", by_usual_owner),
     ("place before", by_place_before),

@@ -61,8 +61,8 @@ class Lexicon:
         return phrase if any(entry.pieces == cut and entry.role == "part" for entry in entries) else None
 
     def bands_of(self, item: str, kind: str) -> list[tuple[str, Band]]:
-        """Attributes of a kind that have a band for a thing by its name, or else by its head noun."""
-        return self._bands.get((item, kind)) or self._bands.get((item.split()[-1], kind), [])
+        """Attributes of a kind that have a band for a thing by its name or by its head noun."""
+        return [band for name in {item, item.split()[-1]} for band in self._bands.get((name, kind), ())]
 
     def at(self, words: tuple[str, ...], lemmas: tuple[str, ...], at: int) -> Iterator[Found]:
         """Every phrase that begins at a token, longest first; nouns may be plural, verbs inflected."""

@@ -63,7 +63,7 @@ def _fits(reading: Reading, clauses: Bounds, found: Found) -> bool:
     if found.end - start > 1:
         return True
     if reading.words[last] in knowledge().clause.no_nouns:
-        return False
+        return reading.is_figure(last - 1)
     if tag[:2] in ("VB", "MD"):
         return before in ("DT", "PRP$") or _heads_clause(reading, clauses, found)
     return tag[:2] == "NN" or before in ("DT", "PRP$", "JJ")

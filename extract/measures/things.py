@@ -88,7 +88,8 @@ class ThingFinder:
     def _is_noun(self, at: int) -> bool:
         reading = self._reading
         word = reading.word(at)
-        if not word or not word[0].isalpha() or reading.is_figure(at) or word in knowledge().clause.reads:
+        words = knowledge().clause
+        if not word or not word[0].isalpha() or reading.is_figure(at) or word in words.reads or word in words.being:
             return False
         if self._breaks(at) and reading.word(at + 1) in ("it", "them"):
             return False  # a command that the tagger takes for a noun: "chuck it"

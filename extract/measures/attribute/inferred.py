@@ -36,18 +36,24 @@ def by_look(figure: Figure, _: Finding) -> str | None:
         return "moisture content"
     if figure.kind != "length":
         return None
-    start, end = (
-        max(figure.sentence[0], figure.start - _LOOK_BEFORE),
-        min(figure.sentence[1], figure.end + _LOOK_BEHIND),
-    )
-    if figure.previous:
-        start = max(start, figure.previous.figure.end)
-    if figure.following:
-        end = min(end, figure.following.start)
-    for at in [*range(figure.end, end), *range(figure.start - 1, start - 1, -1)]:
+    for at in _looked_at(figure):
         if scene.words[at] in known.looks and scene.tags[at][:2] in ("JJ", "RB") and not scene.is_noun(at + 1):
             return known.looks[scene.words[at]]
     return None
+
+
+def _looked_at(figure: Figure) -> list[int]:
+    """Tokens behind the figure in its sentence, before it in its clause, and "too shallow" in what was said before."""
+    scene, previous = figure.scene, figure.previous
+    end = min(figure.sentence[1], figure.end + _LOOK_BEHIND)
+    if figure.following:
+        end = min(end, figure.following.start)
+    earliest = max(0, figure.start - _LOOK_BEFORE)
+    if previous:
+        earliest = max(earliest, previous.figure.end, previous.word.end if previous.word else 0)
+    start = max(figure.clause[0], earliest)
+    blamed = [at for at in range(start - 1, earliest - 1, -1) if scene.word(at - 1) == "too"]
+    return [*range(figure.end, end), *range(figure.start - 1, start - 1, -1), *blamed]
 
 
 def by_same_item(figure: Figure, finding: Finding) -> str | None:
@@ -82,7 +88,7 @@ def by_usual(figure: Figure, finding: Finding) -> str | None:
 def by_carrying(figure: Figure, finding: Finding) -> str | None:
     """What the last quantity of the same kind and order measured, and of what where the item was a guess."""
     for earlier in figure.earlier(_FAR):
-        if _alike(figure, earlier) and not _runs(figure, earlier):
+        if _alike(figure, earlier) and earlier.attribute != "size" and not _runs(figure, earlier):
             if finding.item_rule in _GUESSED and earlier.item:
                 finding.item = earlier.item
             return earlier.attribute
