@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 
 DEMO_SHOP = ShopSettings(
     title="Demo shop notes",
-    author="Invented for this demo",
-    licence="Invented for a demo: the people, instruments and mistakes are not real",
+    author="invented repairers",
+    licence="none needed: the people, the instruments and their mistakes are made up",
 )
 
 
