@@ -57,6 +57,8 @@ def _digits(tape: Tape, at: int, listed: bool = False) -> tuple[str, int]:
 def _is_next_number(tape: Tape, figure: Figure, digits: str) -> bool:
     """True where a figure behind the decimals is a number of its own: "point five eighths" is none."""
     behind = tape.skip_dash(figure.end)
+    if tape.text(figure.start) == "one" and tape.text(figure.end) in vocabulary().one_behind:
+        return True
     return bool(digits) and (len(digits) >= 4 or tape.kind(behind) in ("part", "ordinal", "scale"))
 
 

@@ -45,6 +45,8 @@ class Vocabulary:
     comma_units: frozenset[str]
     no_point: frozenset[str]
     pronoun_before: frozenset[str]
+    one_behind: frozenset[str]
+    """Words behind "one" that make it a pronoun."""
 
 
 @cache
@@ -67,6 +69,7 @@ def vocabulary() -> Vocabulary:
         denominators=marks | frozenset(data["denominators"]["others"]),
         duration_nouns=frozenset(data["duration"]["nouns"]),
         comma_units=frozenset(data["comma"]["units"]),
+        one_behind=frozenset(data["one"]["behind"]),
         pronoun_before=frozenset(data["pronoun"]["before"]),
         no_point=frozenset(data["no_point"]["before"]),
     )

@@ -76,12 +76,15 @@ class Scene:
         self.punctuated = bool(narration and narration.punctuated)
         self._sentence = self._number_sentences()
         self._bounds = self._bound_sentences()
+        self._vocabulary = frozenset(lexeme.text for lexeme in tape.lexemes)
         self.said_systems: dict[System, int] = {"metric": 0, "imperial": 0}
         """How many units of each system are said in the narration."""
         self.said_scales: frozenset[str] = frozenset()
         """Temperature scales said in the narration."""
         self.bands = {attribute.name: attribute.bands for attribute in trade.attributes}
         """Where figures usually lie, by attribute."""
+        self.units_said: tuple[Unit, ...] = ()
+        """Every unit that is said in the narration, once."""
         self._shares: dict[str, float] = {}
         self._number_starts: list[int] = []
         self.sides: frozenset[int] = frozenset()
@@ -114,6 +117,7 @@ class Scene:
         self._values = [draft.number.value for draft in drafts]
         self._number_ends = frozenset(draft.end for draft in drafts)
         said = Counter(draft.unit.name for draft in drafts if draft.unit)
+        self.units_said = tuple({draft.unit.name: draft.unit for draft in drafts if draft.unit}.values())
         self._shares = {name: count / said.total() for name, count in said.items()}
 
     def hear(self, draft: Draft) -> None:
@@ -124,6 +128,11 @@ class Scene:
     def share_of(self, unit: Unit) -> float:
         """The share of a unit among all units said, 0 to 1."""
         return self._shares.get(unit.name, 0.0)
+
+    def draft_before(self, draft: Draft) -> Draft | None:
+        """The number before a number."""
+        place = bisect_left(self._number_starts, draft.start)
+        return self._drafts[self._number_starts[place - 1]] if place else None
 
     def draft_at(self, start: int) -> Draft | None:
         """The number that begins at lexeme `start`."""
@@ -206,6 +215,10 @@ class Scene:
     def right(self, at: int, count: int) -> list[str]:
         """Texts of up to `count` lexemes from `at`, in order."""
         return [one.text for one in self.tape.lexemes[at : at + count]]
+
+    def says_any(self, words: frozenset[str]) -> bool:
+        """True where any of the words is said in the narration."""
+        return not self._vocabulary.isdisjoint(words)
 
     def near(self, draft: Draft, count: int) -> set[str]:
         """Texts of up to `count` lexemes to either side."""

@@ -35,6 +35,8 @@ def lasts(scene: Scene, draft: Draft) -> bool:
     evidence, at = knowledge().evidence, draft.start
     if draft.number.form != "integer" or scene.tag(draft.end).startswith(("NN", "JJ")):
         return False
+    if scene.near(draft, 5) & knowledge().money:
+        return False
     while scene.tape.text(at - 1) in evidence.skip and scene.tape.text(at - 1) not in _PLACING:
         at -= 1
     if evidence.lasting.before(scene.tape, at) is not None:

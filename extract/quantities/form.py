@@ -17,6 +17,7 @@ from extract.units import system_of, to_unit, unit_data, unit_named, unit_rows
 
 _DUAL_SLACK = Fraction(15, 1000)
 _DUAL_REACH = 20
+_LATELY = 6
 _INCH_MARKS = (32, 64, 128)
 
 
@@ -66,6 +67,22 @@ def from_habit(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidat
             foreign = system_of(unit) not in (None, system_said(scene)) and any(scene.said_systems.values())
             reasons = {"habit": weight, "habit_foreign": float(foreign)}
             found.append(Candidate(unit, reasons | suits(scene, draft, unit, hits)))
+    return found
+
+
+def from_own(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) -> list[Candidate]:
+    """The units that the speaker uses for a kind named right beside: "350 across" where millimetres are said."""
+    beside = {
+        hit.topic.kind
+        for _, hit in hits
+        if hit.topic.role == "adjective" or (hit.topic.role != "verb" and scene.governs(hit.end, draft))
+    }
+    found = []
+    for unit in scene.units_said:
+        if unit.kind in beside:
+            lately = [one.unit.name for one in near.before if one.unit and one.unit.kind == unit.kind][-_LATELY:]
+            share = lately.count(unit.name) / len(lately) if lately else scene.share_of(unit)
+            found.append(Candidate(unit, {"own_unit": share} | suits(scene, draft, unit, hits)))
     return found
 
 

@@ -144,7 +144,9 @@ def _and_part(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
         return None
     behind = unit_behind(tape, part.end, fraction=True)
     if behind and behind.unit.name != unit.name:
-        return None
+        if behind.unit.kind in (unit.kind, "rotation", "time"):
+            return None
+        behind = None  # "an inch and a quarter bar" is bar stock
     number = Number(
         start=draft.number.start,
         end=tape.lexemes[part.end - 1].token + 1,

@@ -68,6 +68,20 @@ def _worked_out(scene: Scene, draft: Draft) -> bool:
     return low > 0 and any(one * high == other * low for one in said for other in said)
 
 
+def _is_digits(scene: Scene, draft: Draft) -> bool:
+    """ "a six two oh six": numbers said one after the other, without a unit, are a part number."""
+    if draft.unit is not None or draft.number.low is not None:
+        return False
+    behind = scene.draft_at(draft.end)
+    if behind is not None and scene.cue(behind.start) == scene.cue(draft.start):
+        if scene.tape.text(behind.start) == "one":
+            return False
+        return behind.unit is None and draft.number.form == behind.number.form == "integer"
+    before = scene.draft_before(draft)
+    joined = before is not None and before.end == draft.start and scene.cue(before.start) == scene.cue(draft.start)
+    return bool(before and joined and before.unit is None and before.number.form == draft.number.form == "integer")
+
+
 def _is_wrap(scene: Scene, draft: Draft) -> bool:
     """ "three turns of thread": how often it goes round, not how far."""
     turns = draft.unit is not None and draft.unit.kind == "rotation"
@@ -110,6 +124,8 @@ def _is_cone(scene: Scene, draft: Draft) -> bool:
 def _is_price(scene: Scene, draft: Draft) -> bool:
     if scene.tape.text(draft.start - 1) in ("$", "£", "€"):
         return True
+    if draft.unit is None:
+        return bool(set(scene.left(draft.start, 3)) & knowledge().money)
     return draft.said in ("pound", "pounds", "cent", "cents") and bool(scene.near(draft, 12) & knowledge().money)
 
 
@@ -203,6 +219,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("past", _is_past),
     ("ratio", _is_ratio),
     ("wrap", _is_wrap),
+    ("digits", _is_digits),
     ("called", _is_article_name),
     ("year", _is_year),
     ("pronoun", _is_one),

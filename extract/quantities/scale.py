@@ -26,7 +26,10 @@ def temperature_scale(scene: Scene, draft: Draft) -> Unit | None:
     fitting = [name for name in (rules["imperial"], rules["metric"]) if _in_a_band(scene, draft, name)]
     if len(fitting) == 1:
         return unit_named(fitting[0])
-    return unit_named(rules[system_said(scene)]) if fitting or draft.unit else None
+    if not fitting and draft.unit is None:
+        return None
+    celsius = scene.said_systems["metric"] > 0 and scene.says_any(frozenset(rules["celsius_signs"]))
+    return unit_named(rules["metric" if celsius else system_said(scene)])
 
 
 def _in_a_band(scene: Scene, draft: Draft, scale: str) -> bool:

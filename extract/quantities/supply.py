@@ -11,7 +11,7 @@ from dataclasses import replace
 from extract.quantities.candidate import Candidate, Neighbours, weigh
 from extract.quantities.draft import Draft, Scene
 from extract.quantities.evidence import evidence_for, lasts
-from extract.quantities.form import from_dual, from_form, from_habit, from_typical
+from extract.quantities.form import from_dual, from_form, from_habit, from_own, from_typical
 from extract.quantities.kin import from_after, from_before
 from extract.quantities.knowledge import knowledge
 from extract.quantities.nearby import topics_near
@@ -38,6 +38,7 @@ def candidates_for(scene: Scene, draft: Draft, near: Neighbours) -> list[Candida
         *from_after(scene, draft, near, hits),
         *from_form(scene, draft, hits),
         *from_habit(scene, draft, hits),
+        *from_own(scene, draft, near, hits),
         *from_typical(scene, draft),
         *from_dual(draft, near),
     ]
