@@ -164,6 +164,8 @@ class Bench:
         return Verb(at + 1, pair, "base", tagged=False) if known and self.tag(at - 1) not in _BEFORE_NOUN else None
 
     def _term_is_noun(self, at: int, form: Form | None) -> bool:
+        if form == "base" and self.tag(at - 1) in {"PRP", "MD", "TO"}:
+            return False
         if self.word(at + 1) in PARTICLES and not self.takes_object(at + 2):
             return True
         if form in ("ing", "s"):

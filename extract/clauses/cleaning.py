@@ -14,10 +14,13 @@ def cleaned(
 ) -> str:
     """Tokens `start` to `end` as running text without marks at either edge.
 
-    `keep_first` keeps an opener that ties the words to what comes before ("so it stays"); `present` puts the commonest
-    past forms in the present.
+    `keep_first` keeps a space or mark at the start; `present` puts the commonest past forms in the present.
     """
     words = talk()
+    changed = {
+        **(words.person if second_person else _PRONOUN),
+        **(words.present if present else {}),
+    }
     out: list[str] = []
     at = start
     while at < end:
@@ -25,19 +28,19 @@ def cleaned(
         if skip and at + skip <= end:
             at += skip
             continue
-        word = bench.lower[at]
-        if bench.is_exclamation(at) and bench.tag(at) not in {"VB", "VBP"}:
-            at += 1
-            continue
-        token = bench.doc[at]
-        said = (words.person.get(word) if second_person else _PRONOUN.get(word)) or (
-            words.present.get(word) if present else None
-        )
-        if said is None:
-            proper = token.tag_ in {"NNP", "NNPS"} and bench.term_kind[at] is None and not token.is_sent_start
-            said = token.text if proper or not token.is_title else word
-        space = " " if token.whitespace_ or (at + 1 < len(bench) and bench.cue[at + 1] != bench.cue[at]) else ""
-        out.append(said + space)
+        if not (bench.is_exclamation(at) and bench.tag(at) not in {"VB", "VBP"}):
+            breath = at + 1 < len(bench) and bench.cue[at + 1] != bench.cue[at]
+            out.append(_word(bench, at, changed) + (" " if bench.doc[at].whitespace_ or breath else ""))
         at += 1
     text = " ".join("".join(out).split())
     return text.strip(_EDGES) if not keep_first else text.rstrip(_EDGES)
+
+
+def _word(bench: Bench, at: int, changed: dict[str, str]) -> str:
+    token, word = bench.doc[at], bench.lower[at]
+    before = bench.word(at - 1)
+    spelt = len(before) == 1 and before.isalpha() and before not in {"i", "a"}
+    if word in changed and not spelt:
+        return changed[word]
+    proper = token.tag_ in {"NNP", "NNPS"} and bench.term_kind[at] is None and not token.is_sent_start
+    return token.text if proper or not token.is_title else word

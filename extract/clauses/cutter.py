@@ -11,6 +11,8 @@ from extract.clauses.things import thing_at
 
 _CLOSED = frozenset({"IN", "DT", "CC", "TO", "JJ", "CD", "PRP$", "MD", "WRB", "WDT", "WP", "POS", "PDT", "HYPH"})
 """Tags of words that no clause ends on."""
+_PREPOSITIONS = frozenset({"along", "round", "around", "over", "through", "across", "under"})
+"""Particles that more often begin a phrase of place: "a pencil line along the edge"."""
 _PUNCTUATION = frozenset({",", ";", ":", "—", "–", ".", "?", "!", "...", "…", "(", ")", '"'})
 
 
@@ -157,7 +159,10 @@ class Cutter:
             return False
         if before in {"NNS", "NNPS"} and not any(bench.verb(k) or bench.tag(k) == "IN" for k in range(start, at - 1)):
             return False
-        return bench.takes_object(at + 1) or bench.word(at + 1) in PARTICLES
+        if bench.takes_object(at + 1):
+            return True
+        compound = bench.tag(at) == "NN" and before in {"NN", "NNS", "VBG"} and bench.word(at + 1) in _PREPOSITIONS
+        return bench.word(at + 1) in PARTICLES and not compound
 
     def _main(self, at: int, start: int) -> bool:
         """ "before i do anything | the strings are let down": the main clause behind a leaning one."""

@@ -14,6 +14,7 @@ from extract.clauses.grammar import PARTICLES, grammar
 _BEFORE_NOUN = frozenset({"PDT", "DT", "PRP$", "CD", "JJ", "JJR", "JJS", "VBN", "VBG", "POS", "HYPH"})
 _LOOSE_PRONOUNS = grammar().object_pronouns | {"they", "she", "all", "everything", "most"}
 _REACH = 9
+_STANDING_IN = frozenset({"one", "ones", "others", "lot", "rest"})
 _VAGUE = frozenset({"a", "the", "good", "wee", "little", "tiny", "fair", "quick", "wild", "old"})
 _QUANTIFIERS = frozenset(
     {("a", word) for word in ("bit", "hair", "touch", "shade", "tad", "little", "fraction", "lot", "smidge", "whisker")}
@@ -49,11 +50,11 @@ def thing_at(bench: Bench, at: int, limit: int) -> Thing | None:
         elif not _may_stand_before(bench, here, stop) or (head is not None and bench.tag(here) not in {"POS", "HYPH"}):
             break
         here += 1
-    return (
-        None
-        if head is None
-        else Thing(at, head + 1, head, pronoun=bench.word(head) in {"one", "ones", "others", "lot", "rest"})
-    )
+    if head is None and here > at + 1 and bench.tag(at) == "DT" and bench.tag(here - 1) not in {"DT", "CD", "RB"}:
+        head = here - 1
+    if head is None:
+        return None
+    return Thing(at, head + 1, head, pronoun=bench.word(head) in _STANDING_IN)
 
 
 def _is_over(bench: Bench, here: int, head: int | None) -> bool:
@@ -76,7 +77,7 @@ def _goes_on(bench: Bench, at: int, stop: int) -> bool:
 
 def _is_verb_here(bench: Bench, at: int, stop: int) -> bool:
     """A noun-like word inside the run that begins a command: "wet rag | get the bead off"."""
-    return at + 1 < stop and bench.is_bare_verb(at)
+    return at + 1 < stop and bench.tag(at - 1) not in {"DT", "PRP$"} and bench.is_bare_verb(at)
 
 
 def _may_stand_before(bench: Bench, at: int, stop: int) -> bool:
@@ -97,7 +98,7 @@ def _may_stand_before(bench: Bench, at: int, stop: int) -> bool:
 def name_of(bench: Bench, thing: Thing) -> str:
     """The head noun with the nouns that belong to it: "tailpiece cover", "hide glue"; a pronoun gives ""."""
     if thing.pronoun:
-        return ""
+        return "everything" if bench.word(thing.head) == "everything" else ""
     start = thing.head
     for at in range(thing.start, thing.head):
         end = term.end if (term := bench.terms.get(at)) else 0
@@ -144,6 +145,8 @@ def kind_of(bench: Bench, thing: Thing) -> str:
         return bench.term_kind[thing.head] or "thing"
     if bench.lower[thing.start : thing.end] in _QUANTIFIERS or _is_bit(bench, thing):
         return "measure"
+    if bench.words.nouns.get(bench.word(thing.head)) == "film":
+        return "film"
     known = bench.term_kind[thing.head]
     if known:
         return known
@@ -163,7 +166,7 @@ def _is_bit(bench: Bench, thing: Thing) -> bool:
 
 def is_workable(bench: Bench, thing: Thing) -> bool:
     """False for people, hours and ideas."""
-    return kind_of(bench, thing) not in {"people", "time", "abstract", "body", "measure"}
+    return kind_of(bench, thing) not in {"people", "time", "abstract", "body", "measure", "film"}
 
 
 def is_plural(bench: Bench, thing: Thing) -> bool:

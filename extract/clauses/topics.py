@@ -34,7 +34,8 @@ class Topics:
         at = piece.lead
         while at < piece.end:
             thing = thing_at(bench, at, piece.end)
-            if thing is not None and not thing.pronoun and _is_topic(bench, thing, at == piece.lead):
+            placed = at > piece.lead and bench.tag(at - 1) in {"IN", "TO"}
+            if thing is not None and not thing.pronoun and not placed and _is_topic(bench, thing, at == piece.lead):
                 self._topics.append(thing)
                 return
             at = thing.end if thing is not None else at + 1

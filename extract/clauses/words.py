@@ -9,7 +9,7 @@ from importlib.resources import files
 from typing import Literal
 
 VerbKind = Literal["work", "light", "idle", "unknown"]
-NounKind = Literal["people", "abstract", "time", "body", "measure", "damage"]
+NounKind = Literal["people", "abstract", "time", "body", "measure", "damage", "film"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +39,8 @@ class BenchWords:
     """Past form -> base form, where the lemmatiser is often wrong: "ground" -> "grind"."""
     damage_verbs: frozenset[str]
     """Verbs that tell a fault where they are told of the thing itself: "the knob's cracked"."""
+    safety_gear: frozenset[str]
+    """What guards the worker: "gloves"."""
     nouns: dict[str, NounKind]
     """Nouns that are no thing on the bench."""
     figure_verbs: dict[str, str]
@@ -81,6 +83,7 @@ def bench_words() -> BenchWords:
         figure_verbs={unit: verb for verb, units in data["figures"].items() for unit in units},
         irregular={past: base for past, base in data["irregular"].items() if past != "reason"},
         damage_verbs=frozenset(data["damage_verbs"]["words"]),
+        safety_gear=frozenset(data["safety_gear"]["words"]),
         part_of=frozenset(data["part_of"]["words"]),
         belongings=frozenset(data["belongings"]["words"]),
         compound_tools=frozenset(data["compound_tools"]["words"]),

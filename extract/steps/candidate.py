@@ -31,6 +31,8 @@ class Candidate:
     """The object, where it was said before the verb: "tailpiece i snug down"."""
     tool: Thing | None = None
     """The tool or material, where the verb was read from it: "glue in both faces"."""
+    laid: Thing | None = None
+    """A tool or material that the verb names as its object: "put a calliper on every fret"."""
     meant: Thing | None = None
     """What `thing` stands for where it is a pronoun, or the last thing named where there is none."""
     about: Thing | None = None

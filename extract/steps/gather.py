@@ -34,8 +34,15 @@ def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Candidate, ...]:
         if candidate is not None:
             candidate = _with_meaning(bench, _carried_on(candidate, found, pieces, index), topics)
             found.append(candidate)
-        topics.hear(piece, candidate.meant if candidate is not None else None)
+        topics.hear(piece, _worked_on(candidate))
     return tuple(found)
+
+
+def _worked_on(candidate: Candidate | None) -> Thing | None:
+    """What a candidate leaves to be spoken of: its object, or the tool that was put on."""
+    if candidate is None:
+        return None
+    return candidate.tool if candidate.shape == "put" and candidate.tool is not None else candidate.meant
 
 
 def _read(bench: Bench, pieces: tuple[Piece, ...], index: int) -> Candidate | None:
@@ -105,5 +112,7 @@ def _with_meaning(bench: Bench, candidate: Candidate, topics: Topics) -> Candida
     if thing is not None and not thing.pronoun:
         about = topics.last(candidate.start) if bench.word(thing.head) in bench.words.belongings else None
         return replace(candidate, meant=thing, sure=True, about=about)
+    if thing is not None and bench.word(thing.head) == "everything":
+        return replace(candidate, meant=thing)
     meant, sure = topics.meant_by(thing, candidate.start)
     return replace(candidate, meant=meant, sure=sure)

@@ -18,6 +18,9 @@ from extract.steps.merge import Group
 from extract.steps.shapes.tools import figure_verb
 
 _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
+_COATING = frozenset(
+    {"grease", "oil", "glue", "paint", "varnish", "shellac", "wax", "solder", "tape", "stain", "apply"}
+)
 _LONGEST_TAIL = 14
 _MOST = 2
 """Verbs and objects named for a step that joins several actions."""
@@ -27,6 +30,8 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
     """One step from the candidates that tell it."""
     verbs = list(dict.fromkeys(candidate.verb for candidate in group))[:_MOST]
     names = list(dict.fromkeys(_name(bench, c) for c in group if c.meant is not None))[:_MOST]
+    laid = [thing for c in group for thing in (c.laid, c.tool) if thing is not None]
+    names += [name for thing in laid if (name := name_of(bench, thing)) not in names][:1]
     return Action(
         start=group[0].start,
         end=max(candidate.end for candidate in group),
@@ -131,7 +136,7 @@ def _with_tool(bench: Bench, candidate: Candidate) -> str:
         return _join(candidate.verb, cleaned(bench, candidate.thing.start, end))
     if candidate.thing is None:
         return _join(candidate.verb, target, "with", _noun(bench, tool, tool), cleaned(bench, start, end))
-    verb = "use" if kind_of(bench, tool) == "tool" else "put"
+    verb = "put" if kind_of(bench, tool) == "material" or candidate.verb in _COATING else "use"
     return _join(verb, _noun(bench, tool, tool), cleaned(bench, start, end))
 
 

@@ -62,6 +62,7 @@ def advice(bench: Bench, piece: Piece) -> Candidate | None:
         phrase.thing,
         "advice",
         (verb.at + 1, piece.end),
+        laid=phrase.tool,
     )
 
 
@@ -77,4 +78,15 @@ def _one(bench: Bench, piece: Piece) -> Candidate | None:
     if phrase.thing is None:
         return None
     rest = (verb.at + 1, piece.end)
-    return Candidate(piece, piece.start, piece.end, "advice", phrase.lemma, verb.lemma, phrase.thing, "advice", rest)
+    return Candidate(
+        piece,
+        piece.start,
+        piece.end,
+        "advice",
+        phrase.lemma,
+        verb.lemma,
+        phrase.thing,
+        "advice",
+        rest,
+        laid=phrase.tool,
+    )

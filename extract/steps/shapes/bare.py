@@ -47,5 +47,6 @@ def bare_participle(bench: Bench, piece: Piece) -> Candidate | None:
         phrase.thing,
         "doing" if verb.form == "ing" else "done",
         (rest, piece.end),
+        laid=phrase.tool,
         own_subject=not carries_on,
     )

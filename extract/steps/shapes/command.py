@@ -59,5 +59,6 @@ def command(bench: Bench, piece: Piece) -> Candidate | None:
         phrase.thing,
         mode,
         (verb.at + 1, piece.end),
+        laid=phrase.tool,
         own_subject=not carries_on,
     )

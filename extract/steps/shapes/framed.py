@@ -72,5 +72,6 @@ def framed(bench: Bench, piece: Piece) -> Candidate | None:
             phrase.thing,
             mode,
             (verb.at + 1, piece.end),
+            laid=phrase.tool,
         )
     return None

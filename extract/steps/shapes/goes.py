@@ -36,6 +36,8 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
         place += 1
     if place >= piece.end or bench.word(place) not in _PLACES:
         return None
+    if bench.lower[place : place + 3] == ("back", "to", "work"):
+        return None
     word = bench.word(at)
     word_is_past = word in {"went", "came", "slides", "slips", "drops", "lifts"}
     if word in {"go", "come"} and not is_plural(bench, thing):
@@ -46,13 +48,17 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     if bench.word(place) == "to" and bench.tag(place + 1) not in {"CD", "DT"}:
         return None
     if bench.word(place) == "to" and bench.tag(place + 1) == "CD":
-        verb, rest = "set", place
+        verb = said = "set"
+        rest = place
     elif word in {"slides", "slips", "drops", "lifts"}:
-        verb, rest = bench.doc[at].lemma_.lower(), place
+        verb = said = bench.doc[at].lemma_.lower()
+        rest = place
     elif bench.word(place) in _OUT or word in {"comes", "come", "came"}:
-        verb, rest = bench.words.states.get(bench.word(place), "take out"), place + 1
+        verb = said = bench.words.states.get(bench.word(place), "take out")
+        rest = place + 1
     else:
-        verb, rest = container_verb(bench, place, piece.end) or "put", place
+        said, rest = "put", place
+        verb = container_verb(bench, place, piece.end) or said
     done = word in {"went", "came"}
     return Candidate(
         piece,
@@ -60,7 +66,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
         piece.end,
         "goes",
         verb,
-        verb,
+        said,
         thing,
         "done" if done else "doing",
         (rest, piece.end),

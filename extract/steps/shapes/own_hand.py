@@ -93,6 +93,7 @@ def own_hand(bench: Bench, piece: Piece) -> Candidate | None:
         phrase.thing,
         mode,
         (verb.at + 1, piece.end),
+        laid=phrase.tool,
     )
 
 

@@ -9,7 +9,7 @@ from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
 from extract.clauses.things import is_workable, thing_at, with_whole
 from extract.steps.candidate import Candidate
-from extract.steps.shapes.tools import tool_verb
+from extract.steps.shapes.tools import figure_verb, tool_verb
 from extract.steps.shapes.verb_phrase import work_noun
 
 _GETTING = (
@@ -48,7 +48,8 @@ def receives(bench: Bench, piece: Piece) -> Candidate | None:
     inner = treatment
     if bench.word(treatment.end) == "of":
         inner = thing_at(bench, treatment.end + 1, piece.end) or treatment
-    verb = work_noun(bench, treatment) or tool_verb(bench, inner)
+    by_figure = figure_verb(bench, at, piece.end)
+    verb = by_figure or work_noun(bench, treatment) or tool_verb(bench, inner)
     if verb is None or (got in {("wants",), ("needs",)} and work_noun(bench, treatment) is None):
         return None
     done = got[-1] in {"had", "given", "got"}

@@ -37,6 +37,8 @@ def state(bench: Bench, piece: Piece) -> Candidate | None:
     if thing.pronoun and bench.word(at) != "with" and any(bench.doc[k].is_alpha for k in range(at, piece.end)):
         return None
     said = " ".join(bench.lower[first:at])
+    if said == "back":
+        return None
     behind = bench.word(at) if at < piece.end else ""
     if (
         behind not in _ENDS

@@ -55,6 +55,8 @@ class VerbPhrase:
     thing: Thing | None
     placed: bool
     """True where a particle or a phrase of place stands with the verb."""
+    tool: Thing | None = None
+    """What was laid to the thing: the calliper of "put a calliper on every fret"."""
 
 
 def verb_phrase(bench: Bench, verb: Verb, end: int) -> VerbPhrase:
@@ -76,6 +78,8 @@ def verb_phrase(bench: Bench, verb: Verb, end: int) -> VerbPhrase:
         bench.tag(k) in {"IN", "RP", "TO"} or bench.word(k) in PARTICLES for k in range(behind, end)
     )
     lemma = _joined(bench, verb.lemma, particle)
+    if lemma in bench.words.idle and "of" in (bench.word(behind), bench.word(behind_thing + 1)):
+        lemma = verb.lemma
     if thing is not None and kind_of(bench, thing) == "measure":
         behind, thing = thing.end, None
     phrase = VerbPhrase(verb.lemma, lemma, verb.at, thing, placed)
@@ -271,4 +275,6 @@ def _laid_to(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     if bench.word(thing.end) not in _LAID:
         return None
     target = thing_at(bench, thing.end + 1, end)
-    return None if target is None else replace(phrase, lemma=verb or phrase.lemma, thing=target, placed=True)
+    if target is None:
+        return None
+    return replace(phrase, lemma=verb or phrase.lemma, thing=target, tool=thing, placed=True)

@@ -53,10 +53,12 @@ def empty(scene: Scene) -> bool:
         return False
     if candidate.thing is None or not is_workable(bench, candidate.thing):
         return True
-    if particle or verb not in _HAVING | {"take", "put", "run", "stick", "hold"}:
-        return False
+    if verb == "keep" and particle in {"away", "out", "off", "clear"}:
+        return True
     if verb == "keep" and kind_of(bench, candidate.thing) not in {"part", "tool", "material", "pronoun"}:
         return True
+    if particle or verb not in _HAVING | {"take", "put", "run", "stick", "hold"}:
+        return False
     start, end = candidate.rest
     placed = any(bench.word(k) in _PLACES or bench.tag(k) == "IN" for k in range(start, end))
     return not placed and verb in _HAVING and not (verb in {"use", "let", "do", "find"} and not candidate.thing.pronoun)

@@ -1,4 +1,4 @@
-"""What is done to people, hours and faces: "thank the customer", "keep your face out of the way"."""
+"""What is done to people, hours, faces and safety gear: "thank the customer", "gloves on"."""
 
 from __future__ import annotations
 
@@ -12,4 +12,6 @@ def people(scene: Scene) -> bool:
     if thing is None:
         behind = scene.bench.word(scene.candidate.rest[0])
         return behind in {"me", "you", "him", "us", "myself", "yourself"}
-    return kind_of(scene.bench, thing) in {"people", "abstract", "time", "body", "measure"}
+    if scene.bench.word(thing.head) in scene.bench.words.safety_gear:
+        return True
+    return kind_of(scene.bench, thing) in {"people", "abstract", "time", "body", "measure", "film"}
