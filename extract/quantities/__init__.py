@@ -11,13 +11,14 @@ from extract.numbers.grammar import parse
 from extract.quantities.candidate import Neighbours
 from extract.quantities.chains import find_sides, link
 from extract.quantities.choose import choose
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.form import says_inch
 from extract.quantities.join import join
 from extract.quantities.knowledge import knowledge
 from extract.quantities.manner import is_difference, is_hedged, limit_of, tolerance_of
-from extract.quantities.refuse import refuse_all
+from extract.quantities.refusals import refuse_all
 from extract.quantities.scale import count_systems
+from extract.quantities.scene import Scene
 from extract.quantities.supply import supply, unsettled
 from extract.spans import Number, Quantity
 from extract.trade import Trade

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.knowledge import knowledge
+from extract.quantities.scene import Scene
 
 Strength = Literal["strong", "weak", "correction"]
 

@@ -6,10 +6,11 @@ from dataclasses import replace
 from functools import cache
 from typing import Any
 
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.nearby import topics_near
 from extract.quantities.phrases import Phrases
 from extract.quantities.scale import temperature_scale
+from extract.quantities.scene import Scene
 from extract.units import unit_data, unit_named
 
 _NAMED = 1.0

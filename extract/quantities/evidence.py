@@ -6,8 +6,9 @@ Takes "the right's at 31" and "pad lift's two"; refuses "peen it over, two taps"
 from __future__ import annotations
 
 from extract.quantities.candidate import Reasons, weigh
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.knowledge import knowledge
+from extract.quantities.scene import Scene
 
 _LARGE = 100
 _SMALL = 2

@@ -9,10 +9,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from extract.quantities.candidate import Candidate, Neighbours
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.knowledge import knowledge
 from extract.quantities.nearby import Weighed, suits
 from extract.quantities.scale import in_any_band, system_said, temperature_scale
+from extract.quantities.scene import Scene
 from extract.units import system_of, to_unit, unit_data, unit_named, unit_rows
 
 _DUAL_SLACK = Fraction(15, 1000)

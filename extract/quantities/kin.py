@@ -9,9 +9,10 @@ from math import log, log1p
 
 from extract.quantities.candidate import Candidate, Neighbours, Reasons
 from extract.quantities.chains import link
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.knowledge import knowledge
 from extract.quantities.nearby import Weighed, suits
+from extract.quantities.scene import Scene
 from extract.spans import Unit
 from extract.units import unit_named
 

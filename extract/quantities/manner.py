@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.knowledge import knowledge
+from extract.quantities.scene import Scene
 from extract.spans import Limit
 
 _GAP = ("a", "an", "the", "it", "'s", "at", "to", "of", "only", "just", "that", "is", "like")

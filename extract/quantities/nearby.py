@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from extract.quantities.candidate import Reasons
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
+from extract.quantities.scene import Scene
 from extract.quantities.topics import Hit
 from extract.spans import Unit
 from extract.units import UnitError, system_of, to_unit

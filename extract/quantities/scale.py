@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
+from extract.quantities.scene import Scene
 from extract.spans import Unit
 from extract.units import System, system_of, to_unit, unit_data, unit_named
 

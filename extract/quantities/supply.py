@@ -9,12 +9,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from extract.quantities.candidate import Candidate, Neighbours, weigh
-from extract.quantities.draft import Draft, Scene
+from extract.quantities.draft import Draft
 from extract.quantities.evidence import evidence_for, lasts
 from extract.quantities.form import from_dual, from_form, from_habit, from_own, from_typical
 from extract.quantities.kin import from_after, from_before
 from extract.quantities.knowledge import knowledge
 from extract.quantities.nearby import topics_near
+from extract.quantities.scene import Scene
 from extract.spans import Number
 
 _SURE, _NAMED = 2.0, 1.5

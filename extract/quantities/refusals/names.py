@@ -1,0 +1,74 @@
+"""Numbers that name a thing or its place: "fret 12", "400 grit", "a 4-40", "cones oh six", "a six two oh six".
+
+Refuses to take a figure with a unit for a name: "the 12 mm drill".
+"""
+
+from __future__ import annotations
+
+from extract.numbers.grammar import figure
+from extract.quantities.draft import Draft
+from extract.quantities.knowledge import knowledge
+from extract.quantities.scene import Scene
+from extract.quantities.unit_phrases import unit_at
+
+
+def goes_by_name(scene: Scene, draft: Draft) -> bool:
+    """ "fret 12", "number two", "400 grit", "the 2000 paper"."""
+    know = knowledge()
+    at = draft.start
+    if scene.tape.text(at - 1) in ("the", "a"):
+        at -= 1
+    if scene.tape.text(at - 1) in ("m", "f") and scene.tape.text(at - 2) != "'" and draft.unit is None:
+        return True  # "m five", a metric screw; "f 4.5", an aperture
+    if any(phrases.before(scene.tape, at) is not None for phrases in know.before.values()) and draft.unit is None:
+        return True
+    behind = draft.end + 1 if scene.tape.kind(draft.end) == "dash" else draft.end
+    return any(
+        phrases.at(scene.tape, behind) is not None
+        for name, phrases in know.after.items()
+        if name != "multiple" or (draft.unit is None and not is_sum(scene, behind))
+    )
+
+
+def is_sum(scene: Scene, at: int) -> bool:
+    """ "425 times 35": a product is worked out, nothing is done 425 times."""
+    return figure(scene.tape, at + 1) is not None
+
+
+def is_cone(scene: Scene, draft: Draft) -> bool:
+    """ "cones oh six, oh five": a pyrometric cone goes by number."""
+    lettered = scene.tape.kind(draft.start) == "oh" and draft.unit is None
+    return lettered and bool({"cone", "cones"} & set(scene.left(draft.start, 14)))
+
+
+def is_thread(scene: Scene, draft: Draft) -> bool:
+    """ "a 4-40", "1/4-20": a screw thread."""
+    if draft.unit is not None:
+        return False
+    low, high = max(0, draft.start - 2), draft.end + 2
+    written = "".join(one.text for one in scene.tape.lexemes[draft.start : draft.end])
+    wider = "".join(one.text for one in scene.tape.lexemes[low:high])
+    return written in knowledge().threads or any(thread in wider and "/" in thread for thread in knowledge().threads)
+
+
+def is_part_number(scene: Scene, draft: Draft) -> bool:
+    """ "a six two oh six": numbers said one after the other, without a unit, are a part number."""
+    if draft.unit is not None or draft.number.low is not None:
+        return False
+    behind = scene.draft_at(draft.end)
+    if behind is not None and scene.cue(behind.start) == scene.cue(draft.start):
+        if scene.tape.text(behind.start) == "one":
+            return False
+        return behind.unit is None and draft.number.form == behind.number.form == "integer"
+    before = scene.draft_before(draft)
+    joined = before is not None and before.end == draft.start and scene.cue(before.start) == scene.cue(draft.start)
+    return bool(before and joined and before.unit is None and before.number.form == draft.number.form == "integer")
+
+
+def is_called(scene: Scene, draft: Draft) -> bool:
+    """ "that's an 11": a thing called by its size, where no unit stands in the sentence."""
+    if draft.unit or draft.number.form != "integer" or scene.tape.kind(draft.start - 1) != "article":
+        return False
+    low, high = scene.sentence_bounds(draft.start)
+    digits = ("digits", "decimal", "slash", "vulgar")
+    return not any(unit_at(scene.tape, at, scene.tape.kind(at - 1) in digits) for at in range(low, high))
