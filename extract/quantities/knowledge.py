@@ -42,6 +42,7 @@ class Evidence:
     reach_cues: int
     reach_measures: int
     skip: frozenset[str]
+    between: frozenset[str]
     before: dict[str, Phrases]
     after: dict[str, Phrases]
     typical: tuple[Typical, ...]
@@ -88,6 +89,7 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         enough=data["enough"],
         reach_cues=data["reach_cues"],
         reach_measures=data["reach_measures"],
+        between=frozenset(data["between"]["words"]),
         skip=frozenset(data["skip"]["words"]),
         before={name: Phrases(listed) for name, listed in data["before"].items()},
         after={name: Phrases(listed) for name, listed in data["after"].items()},

@@ -17,9 +17,6 @@ from extract.spans import Unit
 from extract.trade import Trade
 from extract.units import System
 
-_SMALL = frozenset("is was ' s at a the of about to be should now just it only , :".split())
-"""Words that may stand between what is measured and its figure."""
-
 
 class Scene:
     """A narration as the rules see it: lexemes, drafts, and where clauses and sentences lie."""
@@ -117,7 +114,7 @@ class Scene:
         """True where only small words stand between a phrase that ends at `end` and the number."""
         if not 0 <= draft.start - end <= 4:
             return False
-        return all(self.tape.text(at) in _SMALL for at in range(end, draft.start))
+        return all(self.tape.text(at) in knowledge().evidence.between for at in range(end, draft.start))
 
     def attributes(self, draft: Draft) -> frozenset[str]:
         """Names of the attributes that are named right before a draft."""
