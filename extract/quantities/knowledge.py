@@ -72,6 +72,8 @@ class Knowledge:
     grits: frozenset[int]
     threads: frozenset[str]
     up_to_behind: frozenset[str]
+    hedge_only: dict[str, frozenset[str]]
+    """Words before "say" with which alone it hedges."""
     hedge_unless: dict[str, frozenset[str]]
     """Words before "like" and "say" with which they hedge nothing."""
     manner: dict[str, dict[str, Phrases]]
@@ -128,6 +130,7 @@ def knowledge() -> Knowledge:
         money=frozenset(no["money"]["near"]),
         threads=frozenset(no["threads"]["written"]),
         up_to_behind=frozenset(manner.pop("up_to")["behind"]),
+        hedge_only={word: frozenset(listed) for word, listed in manner.pop("only").items()},
         hedge_unless={word: frozenset(listed) for word, listed in manner.pop("unless").items()},
         manner={name: {side: Phrases(listed) for side, listed in sides.items()} for name, sides in manner.items()},
         kinds={name: tuple(listed) for name, listed in evidence["kinds"].items()},

@@ -98,6 +98,9 @@ def _is_verb(scene: Scene, begin: int, end: int) -> bool:
     """True for the "like" of "I like five" and the "say" of "did I say four"."""
     word = scene.tape.text(begin) if end == begin + 1 else ""
     before = scene.tape.text(begin - 1) if begin and not scene.tape.lexemes[begin].breath else ""
+    only = knowledge().hedge_only.get(word)
+    if only is not None:
+        return before != "" and before not in only and not scene.tape.is_stop(begin - 1)
     return before in knowledge().hedge_unless.get(word, ())
 
 

@@ -56,6 +56,7 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
         "bare_time": float(unit.kind == "time"),
         "bare_ratio": float(unit.kind == "ratio"),
         "fine_metric": float(below >= 4 and below % 5 != 0 and system_of(unit) == "metric"),
+        "fine_other": float(below >= 8 and below % 5 != 0 and system_of(unit) is None),
         "fine_thou": float(below > 2 and unit.name == "thou"),
         "negative_size": float(number.value < 0 and unit.kind in ("length", "mass", "torque", "pressure", "volume")),
     }

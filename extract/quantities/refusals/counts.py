@@ -39,12 +39,19 @@ def is_count(scene: Scene, draft: Draft) -> bool:
 def _heads_plural(scene: Scene, at: int) -> bool:
     """True where a plural noun that no unit is stands within two adjectives or nouns behind."""
     for place in range(at, min(at + 3, len(scene.tape))):
+        if scene.tape.lexemes[place].breath:
+            return False
         tag = scene.tag(place)
-        if tag in ("NNS", "NNPS"):
+        if tag in ("NNS", "NNPS") or (tag == "VBZ" and place == at and _ends_count(scene, at + 1)):
             return True
         if tag not in ("JJ", "NN", "VBN", "VBG", "NNP", "JJR"):
             return False
     return False
+
+
+def _ends_count(scene: Scene, at: int) -> bool:
+    """True behind the "twists" of "6 twists each", which a tagger may take for a verb."""
+    return scene.tape.text(at) in ("each", "per", "apiece") or scene.tape.is_stop(at)
 
 
 def is_wrap(scene: Scene, draft: Draft) -> bool:

@@ -45,6 +45,8 @@ def spread(scene: Scene, drafts: tuple[Draft, ...], found: dict[int, str]) -> di
             other = place - 1 if order.step == 1 else place + 1
             if place in found or found.get(other) not in _SPREADING or drafts[place].unit:
                 continue
+            if drafts[place].start in scene.sides:
+                continue  # "14 inches by 5, ten lugs"
             first, second = (_named_whole(scene, drafts[one]) for one in sorted((place, other)))
             if drafts[place].number.form == "integer" and link(scene, first, second):
                 found[place] = found[other]

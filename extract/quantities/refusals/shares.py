@@ -39,7 +39,12 @@ def _worked_out(scene: Scene, draft: Draft) -> bool:
 
 def is_bare_half(scene: Scene, draft: Draft) -> bool:
     """ "half" alone, without article and unit: "half of it", "cut it in half", "a fish and a half"."""
-    if draft.unit is None and scene.tape.text(draft.start - 1) == "and" and scene.tape.is_noun(draft.start - 2):
+    if (
+        draft.unit is None
+        and draft.number.value < 1
+        and scene.tape.text(draft.start - 1) == "and"
+        and scene.tape.is_noun(draft.start - 2)
+    ):
         return scene.tape.text(draft.end - 1) == "half"
     return draft.unit is None and draft.end == draft.start + 1 and scene.tape.text(draft.start) in ("half", "quarter")
 
