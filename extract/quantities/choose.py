@@ -17,8 +17,9 @@ _NAMED = 1.0
 
 
 @cache
-def _choices() -> tuple[tuple[dict[str, Any], Phrases], ...]:
-    return tuple((row, Phrases(row.get("before", ()))) for row in unit_data()["choice"])
+def _choices() -> tuple[tuple[dict[str, Any], Phrases, Phrases], ...]:
+    rows = unit_data()["choice"]
+    return tuple((row, Phrases(row.get("before", ())), Phrases(row.get("after", ()))) for row in rows)
 
 
 def choose(scene: Scene, draft: Draft) -> Draft:
@@ -26,8 +27,12 @@ def choose(scene: Scene, draft: Draft) -> Draft:
     if draft.unit is None:
         return draft
     for words in _circles(scene, draft):
-        for row, before in _choices():
-            if draft.unit.name in row["units"] and _fits(scene, draft, row, before, words):
+        for row, before, after in _choices():
+            if (
+                draft.unit.name in row["units"]
+                and _fits(scene, draft, row, words)
+                and _stands(scene, draft, row, before, after)
+            ):
                 name = row["take"][draft.unit.name]
                 unit = temperature_scale(scene, draft) if name == "temperature" else unit_named(name)
                 return replace(draft, unit=unit or draft.unit)
@@ -48,19 +53,27 @@ def _circles(scene: Scene, draft: Draft) -> list[set[str]]:
 @cache
 def _angle_words() -> frozenset[str]:
     """Words that keep degrees an angle."""
-    return frozenset(word for row, _ in _choices() if "degree" in row["units"] for word in row.get("near_not", ()))
+    return frozenset(word for row, _, _ in _choices() if "degree" in row["units"] for word in row.get("near_not", ()))
 
 
-def _fits(scene: Scene, draft: Draft, row: dict[str, Any], before: Phrases, words: set[str]) -> bool:
+def _fits(scene: Scene, draft: Draft, row: dict[str, Any], words: set[str]) -> bool:
     value = draft.number.value
     if "said" in row and draft.said not in row["said"]:
         return False
+    if "within" in row:
+        words = scene.near(draft, row["within"])
     if "near" in row and not words & set(row["near"]):
         return False
     if "near_not" in row and words & set(row["near_not"]):
         return False
     if "above" in row and value <= row["above"]:
         return False
-    if ("below" in row and value >= row["below"]) or (row.get("whole") and value.denominator != 1):
+    too_large = "below" in row and value >= row["below"]
+    return not too_large and not (row.get("whole") and value.denominator != 1)
+
+
+def _stands(scene: Scene, draft: Draft, row: dict[str, Any], before: Phrases, after: Phrases) -> bool:
+    """True where the phrases that a choice asks for stand right before and behind."""
+    if "before" in row and before.before(scene.tape, draft.start) is None:
         return False
-    return "before" not in row or before.before(scene.tape, draft.start) is not None
+    return "after" not in row or after.at(scene.tape, draft.end) is not None

@@ -40,13 +40,19 @@ def join(tape: Tape, parsed: tuple[Parsed, ...]) -> tuple[Draft, ...]:
 
 def _number(tape: Tape, parsed: Parsed) -> Draft:
     match = unit_behind(tape, parsed.end, parsed.number.form != "integer")
-    if match is None:
+    stock = match is not None and parsed.number.form == "fraction" and match.said in _no_fraction()
+    if match is None or stock:
         return Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped)
     return _with(Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped), match)
 
 
 def _with(draft: Draft, match: UnitMatch) -> Draft:
     return replace(draft, end=match.end, unit=match.unit, said=match.said)
+
+
+@cache
+def _no_fraction() -> frozenset[str]:
+    return frozenset(unit_data()["between"]["no_fraction"])
 
 
 def _article(tape: Tape, at: int, before: list[Draft]) -> Draft | None:

@@ -47,7 +47,8 @@ def spread(scene: Scene, drafts: tuple[Draft, ...], found: dict[int, str]) -> di
                 continue
             if drafts[place].start in scene.sides:
                 continue  # "14 inches by 5, ten lugs"
-            first, second = (_named_whole(scene, drafts[one]) for one in sorted((place, other)))
-            if drafts[place].number.form == "integer" and link(scene, first, second):
+            first, second = (drafts[one] for one in sorted((place, other)))
+            joined = link(scene, first, second) or link(scene, _named_whole(scene, first), second)
+            if drafts[place].number.form == "integer" and joined:
                 found[place] = found[other]
     return found

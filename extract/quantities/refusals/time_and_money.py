@@ -41,4 +41,5 @@ def is_price(scene: Scene, draft: Draft) -> bool:
         return True
     if draft.unit is None:
         return bool(set(scene.left(draft.start, 3)) & knowledge().money)
-    return draft.said in ("pound", "pounds", "cent", "cents") and bool(scene.near(draft, 12) & knowledge().money)
+    coins = draft.said in ("pound", "pounds", "cent", "cents") and not draft.compound
+    return coins and bool(scene.near(draft, 12) & scene.around(draft) & knowledge().money)
