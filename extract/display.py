@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from extract.spans import Number, Quantity, Unit
@@ -44,7 +45,8 @@ def show(quantity: Quantity) -> str:
     """A quantity with its unit's symbol, as it was said: "2 to 3 thou", "3 ft 1 1/4 in", "24 mm \u00b1 1 mm"."""
     unit, number = quantity.unit, quantity.number
     if quantity.low is not None and quantity.high is not None:
-        ends = (show_number(end, number) for end in (quantity.low, quantity.high))
+        plain = replace(number, denominator=None)  # each end by itself: "1/4 to 1/2", not "1/4 to 2/4"
+        ends = (show_number(end, plain) for end in (quantity.low, quantity.high))
         shown = with_symbol(" to ".join(ends), unit, quantity.high)
     elif number.large is not None and number.large_unit and unit:
         shown = _show_compound(quantity.value, number, unit)

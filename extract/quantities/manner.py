@@ -20,7 +20,8 @@ def is_hedged(scene: Scene, draft: Draft, earlier: int = 0, later: int | None = 
     `earlier` is the end of the figure before, `later` the start of the one behind: a hedge beyond belongs to that one.
     """
     lists, tape = knowledge().manner["hedged"], scene.tape
-    if _said(scene, draft):
+    inside = any(lists["inside"].at(tape, at) is not None for at in range(draft.start, draft.end))
+    if inside or _said(scene, draft):
         return True
     end = lists["after_at_end"].at(tape, draft.end)
     if end is not None and (tape.is_stop(end) or end >= len(tape) or scene.cue(end) != scene.cue(end - 1)):
