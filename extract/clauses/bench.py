@@ -49,12 +49,13 @@ class Bench:
         self.narration = narration_of(doc)
         self.cue = self.narration.cue
         self.lower = tuple(token.lower_ for token in doc)
+        self._size = len(self.lower)
         self._tags = tuple(token.tag_ for token in doc)
         self._trade = trade
         self._units = {one.quantity.start: one.quantity.unit.kind for one in measures if one.quantity.unit is not None}
 
     def __len__(self) -> int:
-        return len(self.lower)
+        return self._size
 
     @cached_property
     def terms(self) -> dict[int, TermSpan]:
@@ -86,11 +87,11 @@ class Bench:
 
     def word(self, at: int) -> str:
         """Lower-case word at a token, "" beyond the end."""
-        return self.lower[at] if 0 <= at < len(self) else ""
+        return self.lower[at] if 0 <= at < self._size else ""
 
     def tag(self, at: int) -> str:
         """Part-of-speech tag at a token, "" beyond the end."""
-        return self._tags[at] if 0 <= at < len(self) else ""
+        return self._tags[at] if 0 <= at < self._size else ""
 
     def is_noun(self, at: int) -> bool:
         """True for a noun by its tag or by the trade's lists, where it isn't used as a verb."""
@@ -180,6 +181,8 @@ class Bench:
         verb = self.verb(at)
         if verb is None or self.words.kind(verb.lemma) == "idle" or at in self.inside_term:
             return False
+        if f"{self.word(at - 1)} {self.lower[at]}" in self.words.tool_verbs:
+            return False
         if verb.form == "base" and self.doc[at].tag_ == "VB":
             return self.term_kind[at] is None or self.takes_object(at + 1)
         if self.takes_object(at + 1):
@@ -219,10 +222,10 @@ class Bench:
 
     def _base(self, token: Token, form: Form) -> str:
         lemma = token.lemma_.lower()
+        if token.lower_ in self.words.irregular and (form == "past" or token.tag_ == "VBP"):
+            return self.words.irregular[token.lower_]
         if form == "base":
             return token.lower_
-        if form == "past" and token.lower_ in self.words.irregular:
-            return self.words.irregular[token.lower_]
         if form in ("ing", "past") and not self.words.knows(lemma):
             return self._stem(token.lower_, "ing" if form == "ing" else "ed") or lemma
         if form in ("ing", "past") and lemma == token.lower_:

@@ -34,7 +34,7 @@ class Topics:
         at = piece.lead
         while at < piece.end:
             thing = thing_at(bench, at, piece.end)
-            placed = at > piece.lead and bench.tag(at - 1) in {"IN", "TO"}
+            placed = at > piece.lead and bench.tag(at - 1) in {"IN", "TO"} and bench.word(at - 1) != "of"
             if thing is not None and not thing.pronoun and not placed and _is_topic(bench, thing, at == piece.lead):
                 self._topics.append(thing)
                 return

@@ -14,6 +14,7 @@ from extract.steps.scene import Scene
 from extract.steps.shapes import SHAPES
 from extract.steps.shapes.again import again
 from extract.steps.shapes.listed import tool_list
+from extract.steps.shapes.tool_named import tool_named
 from extract.steps.vetoes import VETOES
 
 
@@ -49,7 +50,7 @@ def _read(bench: Bench, pieces: tuple[Piece, ...], index: int) -> Candidate | No
     piece = pieces[index]
     candidate = next((read for _, shape in SHAPES if (read := shape(bench, piece)) is not None), None)
     if candidate is None or candidate.shape == "shown":
-        return tool_list(bench, pieces, index) or candidate
+        return tool_list(bench, pieces, index) or candidate or tool_named(bench, pieces, index)
     if _is_relative(bench, pieces, index, candidate):
         return None
     if candidate.fronted is None and index and candidate.shape in {"own hand", "advice"}:

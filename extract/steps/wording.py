@@ -75,6 +75,11 @@ def _instruction(bench: Bench, candidate: Candidate, named: set[str]) -> str:
         return _join(candidate.said, _object(bench, candidate, named), cleaned(bench, start, end))
     if candidate.fronted is not None:
         return _fronted(bench, candidate)
+    if candidate.said == "have" and thing is not None and not thing.pronoun:
+        behind = thing.end + (bench.word(thing.end) in bench.words.plain)
+        return _join(candidate.verb, _noun(bench, thing, meant), cleaned(bench, behind, end))
+    if thing is None and candidate.verb != candidate.said and candidate.said in {"make", "do"} and meant is not None:
+        return _join(candidate.verb, f"the {name_of(bench, meant)}", cleaned(bench, start, end))
     if thing is not None and thing.pronoun and start <= thing.start < end and _may_name(bench, candidate, named):
         return _join(
             candidate.said,

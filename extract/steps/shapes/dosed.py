@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
-from extract.clauses.things import Thing
+from extract.clauses.things import Thing, kind_of
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.no_verb import leading_thing
 from extract.steps.shapes.tools import tool_verb
@@ -23,8 +23,10 @@ def dosed(bench: Bench, piece: Piece) -> Candidate | None:
     verb = tool_verb(bench, thing) if thing is not None else None
     if thing is None or verb is None or bench.word(thing.end) == "of":
         return None
-    then = bool({"then", "next"} & set(bench.lower[piece.start : piece.lead]))
-    if not then and not is_dose(bench, thing):
+    opened = set(bench.lower[piece.start : piece.lead])
+    alone = not any(bench.doc[k].is_alpha for k in range(thing.end, piece.end))
+    then = bool({"then", "next"} & opened) or ("now" in opened and alone)
+    if not then and (kind_of(bench, thing) == "tool" or not is_dose(bench, thing)):
         return None
     return Candidate(
         piece, piece.start, piece.end, "dosed", verb, verb, None, "doing", (thing.end, piece.end), tool=thing

@@ -12,7 +12,10 @@ from extract.clauses.things import extent, is_plural, is_workable, kind_of, thin
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.tools import container_verb
 
-_MOVES = frozenset({"goes", "go", "comes", "come", "slides", "slips", "drops", "lifts", "went", "came"})
+_MOVES = frozenset(
+    {"going", "coming", "goes", "go", "comes", "come", "slides", "slips", "drops", "lifts", "went", "came"}
+)
+_BEING = frozenset({"is", "are", "'s", "'re"})
 _PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}
 _OUT = frozenset({"off", "out", "away", "apart"})
 
@@ -26,8 +29,10 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     if bench.word(thing.start) in {"a", "an"} and bench.word(thing.end) != "of" and kind_of(bench, thing) != "material":
         return None
-    at = thing.end if bench.word(thing.end) in _MOVES else extent(bench, thing, piece.end)
+    at = thing.end if bench.word(thing.end) in _MOVES | _BEING else extent(bench, thing, piece.end)
     while bench.tag(at) == "RB" and bench.word(at) not in PARTICLES:
+        at += 1
+    if bench.word(at) in _BEING and bench.word(at + 1) in {"going", "coming"}:
         at += 1
     if bench.word(at) not in _MOVES or at >= piece.end:
         return None
@@ -53,7 +58,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     elif word in {"slides", "slips", "drops", "lifts"}:
         verb = said = bench.doc[at].lemma_.lower()
         rest = place
-    elif bench.word(place) in _OUT or word in {"comes", "come", "came"}:
+    elif bench.word(place) in _OUT or word in {"comes", "come", "came", "coming"}:
         verb = said = bench.words.states.get(bench.word(place), "take out")
         rest = place + 1
     else:

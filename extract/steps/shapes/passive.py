@@ -72,6 +72,8 @@ def _is_this_job(bench: Bench, piece: Piece, thing: Thing, helper: str, phrase: 
     """False for descriptions, faults and what others did."""
     lemma, _, particle = phrase.lemma.partition(" ")
     kind = bench.words.kind(lemma, particle)
+    if helper == "'s" and bench.takes_object(phrase.at + 1):
+        return False
     if helper in _GETS:
         return kind in ("work", "light") or bench.words.kind(phrase.said) in ("work", "light")
     if kind != "work" or phrase.said in bench.words.damage_verbs:

@@ -52,7 +52,8 @@ def reading(bench: Bench, piece: Piece) -> Candidate | None:
     got = next((phrase for phrase in _GETTING if bench.lower[piece.lead : piece.lead + len(phrase)] == phrase), None)
     if got is not None:
         at = piece.lead + len(got)
-        at += bench.word(at) in {"it", "that", "about", "around", "just", "them", "this"}
+        while bench.word(at) in {"it", "that", "about", "around", "just", "them", "this", "minus", "plus"}:
+            at += 1
         if bench.tag(at) != "CD" or (bench.is_noun(at + 1) and not _is_measure(bench, at, piece.end)):
             return None
         return _measured(piece, None, piece.lead)

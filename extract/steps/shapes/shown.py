@@ -8,7 +8,7 @@ from __future__ import annotations
 from extract.clauses.bench import Bench
 from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
-from extract.clauses.things import is_workable, thing_at
+from extract.clauses.things import is_workable, thing_at, with_whole
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.verb_phrase import verb_phrase
 
@@ -22,6 +22,7 @@ def shown(bench: Bench, piece: Piece) -> Candidate | None:
     if pointed:
         at += 2
     thing = thing_at(bench, at, piece.end)
+    thing = with_whole(bench, thing, piece.end) if thing is not None else None
     if thing is None or not is_workable(bench, thing) or (thing.pronoun and not pointed):
         return None
     behind = thing.end
@@ -41,13 +42,15 @@ def shown(bench: Bench, piece: Piece) -> Candidate | None:
             piece, piece.start, piece.end, "shown", verb, verb, thing, "done", (behind + 1, piece.end), fronted=thing
         )
     verb_here = bench.verb(behind)
-    if verb_here is None or verb_here.form != "past" or bench.words.kind(verb_here.lemma) != "work":
+    if verb_here is None or verb_here.form != "past" or verb_here.lemma in bench.words.idle:
         return None
     if not pointed and verb_here.lemma in bench.words.damage_verbs:
         return None
     if bench.takes_object(behind + 1) or bench.is_noun(behind + 1) or "by" in bench.lower[behind : piece.end]:
         return None
     phrase = verb_phrase(bench, verb_here, piece.end)
+    if bench.words.kind(verb_here.lemma, phrase.lemma.partition(" ")[2]) != "work":
+        return None
     return Candidate(
         piece,
         piece.start,
