@@ -11,6 +11,10 @@ from typing import Any
 from extract.measures.wording import pieces
 
 
+ANY_KIND = "any"
+"""The kind of an attribute that is called by its noun, whatever the unit."""
+
+
 @dataclass(frozen=True, slots=True)
 class ClauseWords:
     """Small words by which clauses, noun phrases and their links are told apart."""
@@ -51,6 +55,29 @@ class Knowledge:
     """Adjective said of a thing's looks -> attribute."""
     wet: frozenset[str]
     """What makes a percentage one of moisture."""
+    loose_nouns: tuple[str, ...]
+    """Nouns that name a measure of any kind."""
+    more: tuple[tuple[str, ...], ...]
+    """Words of a difference, behind a figure."""
+    more_ending: frozenset[str]
+    by: tuple[tuple[str, ...], ...]
+    """Words of a difference, before a figure."""
+    across: dict[str, str]
+    """Preposition before a figure -> attribute."""
+    solutions: frozenset[str]
+    pulled: frozenset[str]
+    """What a weight is hung on to measure a pull."""
+    probed: frozenset[str]
+    """What is slid into a gap."""
+    strands: frozenset[str]
+    """Long thin things: a small figure of them is the diameter."""
+    fixings: frozenset[str]
+    fixing_inches: float
+    """From this length on a bare figure of a fixing is its length."""
+    kept: frozenset[str]
+    """Attributes that are not carried to the next figure."""
+    heated: frozenset[str]
+    """Things whose bare number is a temperature."""
     leaves: dict[str, str]
     """Verb of work -> the measure that it leaves."""
     unmistakable: frozenset[tuple[str, ...]]
@@ -71,7 +98,7 @@ class Knowledge:
 
     def akin(self, one: str, other: str) -> bool:
         """True where a unit of one kind may stand for the other."""
-        return one == other or frozenset((one, other)) in self.kin
+        return one == other or ANY_KIND in (one, other) or frozenset((one, other)) in self.kin
 
 
 @cache
@@ -90,6 +117,19 @@ def knowledge() -> Knowledge:
         moves=data["shapes"]["moves"],
         removes=frozenset(data["removes"]["verbs"]),
         wet=frozenset(data["wet"]["words"]),
+        loose_nouns=tuple(data["loose"]["nouns"]),
+        more=_split(data["loose"]["more"]),
+        more_ending=frozenset(data["loose"]["end"]),
+        by=_split(data["loose"]["by"]),
+        across={word: attribute for attribute, words in data["across"].items() for word in words},
+        solutions=frozenset(data["solution"]["words"]),
+        pulled=frozenset(data["pulled"]["words"]),
+        probed=frozenset(data["probed"]["words"]),
+        strands=frozenset(data["fixing"]["strands"]),
+        fixings=frozenset(data["fixing"]["things"]),
+        fixing_inches=data["fixing"]["from_inches"],
+        kept=frozenset(data["kept"]["never"]),
+        heated=frozenset(data["heated"]["words"]),
         looks={word: attribute for attribute, words in data["looks"].items() for word in words},
         leaves={verb: attribute for attribute, verbs in data["leaves"].items() for verb in verbs},
         unmistakable=frozenset(pieces(phrase) for phrase in data["shapes"]["unmistakable"]),

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
+from extract.measures.knowledge import ANY_KIND, knowledge
 from extract.measures.wording import pieces, singular
 from extract.trade import Attribute, Band, Trade
 
@@ -87,6 +88,8 @@ def _entries(trade: Trade) -> Iterable[Entry]:
         for role, phrases in (("noun", attribute.said), ("adjective", attribute.adjectives), ("verb", attribute.verbs)):
             for phrase in phrases:
                 yield Entry(pieces(phrase), role, attribute.name, attribute)  # type: ignore[arg-type]
+    for noun in knowledge().loose_nouns:
+        yield Entry(pieces(noun), "noun", noun, Attribute(noun, (noun,), ANY_KIND))
     for role, terms in (
         ("subject", trade.subjects),
         ("part", trade.parts),

@@ -9,12 +9,15 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from extract.measures.clauses import Bounds
-from extract.measures.knowledge import knowledge
+from extract.measures.knowledge import ANY_KIND, knowledge
 from extract.measures.lexicon import Found, Lexicon
 from extract.measures.reading import Reading
 
 _SHORT = 3
 """Tokens of a clause that only names what comes: "Post now."."""
+
+
+_LEAD_IN = frozenset({"DT", "PRP$", "JJ", "NN", "NNS", "POS", "IN"})
 
 
 @dataclass(slots=True)
@@ -60,6 +63,9 @@ def _fits(reading: Reading, clauses: Bounds, found: Found) -> bool:
     if found.entry.role == "verb":
         commands = reading.tag(start) == "NN" and reading.tag(found.end) in ("DT", "PRP$")
         return reading.is_verb(start) or commands
+    loose = found.entry.attribute is not None and found.entry.attribute.kind == ANY_KIND
+    if loose and not _told_of(reading, clauses, found):
+        return False
     if found.end - start > 1:
         return True
     if reading.words[last] in knowledge().clause.no_nouns:
@@ -67,6 +73,15 @@ def _fits(reading: Reading, clauses: Bounds, found: Found) -> bool:
     if tag[:2] in ("VB", "MD"):
         return before in ("DT", "PRP$") or _heads_clause(reading, clauses, found)
     return tag[:2] == "NN" or before in ("DT", "PRP$", "JJ")
+
+
+def _told_of(reading: Reading, clauses: Bounds, found: Found) -> bool:
+    """A noun that names any kind of measure: "the drop is two", "of drag"; not "the drop screw", "a drop in seat", "drop it"."""
+    if reading.is_noun(found.end) and reading.runs_on(found.end - 1, found.end):
+        return False
+    if reading.word(found.end) in ("in", "off", "out", "apart", "away"):
+        return False
+    return reading.tag(found.start - 1) in _LEAD_IN or _heads_clause(reading, clauses, found)
 
 
 def _heads_clause(reading: Reading, clauses: Bounds, found: Found) -> bool:

@@ -3,24 +3,27 @@
 The item is looked for between the two: a word of measure tells whose it is, and a thing tells how it is measured.
 """
 
-from extract.measures.attribute import around, before, behind, inferred, joined
+from extract.measures.attribute import around, before, behind, inferred, joined, loose
 from extract.measures.attribute.near import Rule, usual_measure
 
 __all__ = ["INFERRED", "SAID", "Rule", "usual_measure"]
 
 SAID: tuple[tuple[str, Rule], ...] = (
     ("removal", behind.by_removal),
+    ("difference", loose.by_difference),
     ("existence", behind.by_existence),
     ("adjective behind", behind.by_adjective),
     ("noun behind", behind.by_noun),
+    ("of", loose.by_of),
     ("series", behind.by_series),
     ("restated", joined.by_restatement),
     ("thing behind", behind.by_thing),
-    ("following", joined.by_following),
     ("noun before", before.by_noun),
+    ("following", joined.by_following),
     ("verb before", before.by_verb),
     ("verb to", before.by_verb_to),
     ("adjective before", before.by_adjective),
+    ("preposition", loose.by_preposition),
     ("noun in sentence", around.by_noun_in_sentence),
     ("unlike word", before.by_unlike_word),
     ("direction", before.by_direction),
@@ -33,10 +36,13 @@ SAID: tuple[tuple[str, Rule], ...] = (
 
 INFERRED: tuple[tuple[str, Rule], ...] = (
     ("pronoun", inferred.by_pronoun),
+    ("pending", around.by_pending),
+    ("company", inferred.by_company),
     ("look", inferred.by_look),
+    ("probe", inferred.by_probe),
+    ("usual of the thing", inferred.by_usual),
     ("same item", inferred.by_same_item),
     ("band", inferred.by_band),
-    ("usual of the thing", inferred.by_usual),
     ("carried", inferred.by_carrying),
     ("usual of the topic", inferred.by_usual_topic),
     ("kind", inferred.by_kind),

@@ -10,10 +10,12 @@ from itertools import pairwise
 
 from extract.measures.attribute.near import before, suits
 from extract.measures.figure import Figure, Finding
-from extract.measures.knowledge import knowledge
+from extract.measures.knowledge import ANY_KIND, knowledge
 
 _PRONOUNS = frozenset({"it", "that", "this", "they"})
 
+_NO_TOPICS = frozenset({"bow", "offset", "relief", "wear"})
+"""These name parts as well, or are not spoken of for long."""
 _NOUN_REACH = 20
 _SPAN_BEFORE, _SPAN_BEHIND = 14, 8
 _HEADING_REACH = 30
@@ -45,7 +47,7 @@ def by_span(figure: Figure, _: Finding) -> str | None:
             for at in range(max(scene.clauses.start[one.start], one.start - 4), one.start)
         )
         if other.preposition == "to" and other.start - one.end <= 3 and not moved:
-            return "length" if one.head == other.head else "distance"
+            return "distance"
     return None
 
 
@@ -68,7 +70,8 @@ def by_heading(figure: Figure, finding: Finding) -> str | None:
     for found in before(figure, scene.mentions.nouns, start):
         begins, ends = scene.sentences.start[found.start], scene.sentences.end[found.start]
         heads = begins == found.start or ends - begins <= _HEADING_LENGTH
-        if suits(figure, found) and (heads or found.entry.name in knowledge().worked_away):
+        there = {"there", "got", "had", "has"} & set(scene.words[max(begins, found.start - 4) : found.start])
+        if suits(figure, found) and (heads or (there and found.entry.name in knowledge().worked_away)):
             finding.noun = found
             return found.entry.name
     return None
@@ -83,6 +86,22 @@ def by_pronoun(figure: Figure, finding: Finding) -> str | None:
         start = max(start, figure.previous.figure.right[1])
     for found in before(figure, figure.scene.mentions.nouns, start):
         if suits(figure, found):
+            finding.noun = found
+            return found.entry.name
+    return None
+
+
+def by_pending(figure: Figure, finding: Finding) -> str | None:
+    """A word of measure named since the last figure and not yet given one: "first job is the key height, that's ..."."""
+    scene = figure.scene
+    start = max(0, figure.start - _HEADING_REACH)
+    if figure.previous:
+        start = max(start, figure.previous.figure.right[1])
+    for found in before(figure, scene.mentions.nouns, start)[:1]:
+        attribute = found.entry.attribute
+        loose = attribute is not None and attribute.kind == ANY_KIND
+        the = not loose or scene.word(found.start - 1) in ("the", "then") or scene.is_noun(found.start - 1)
+        if suits(figure, found) and the and found.entry.name not in _NO_TOPICS:
             finding.noun = found
             return found.entry.name
     return None

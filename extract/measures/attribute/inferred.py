@@ -15,7 +15,9 @@ _FAR = 150
 _FURTHEST = 600
 """Tokens over which a thing keeps its attribute."""
 _LONG_INCHES = 6
+_NEAR = 60
 _LOOK_BEFORE, _LOOK_BEHIND = 12, 8
+_ONCE = frozenset({"difference", "cut"})
 _CARRIED = frozenset({"previous", "attribute"})
 _GUESSED = frozenset({"sentence", "attribute", "previous", "topic", "session", ""})
 """Rules that guess at an item; a carried attribute brings its own."""
@@ -26,20 +28,41 @@ def by_pronoun(figure: Figure, finding: Finding) -> str | None:
     previous = figure.previous
     if previous is None or finding.item_rule not in _CARRIED or previous.head != finding.head:
         return None
-    return previous.attribute if _alike(figure, previous) else None
+    return previous.attribute if previous.attribute not in _ONCE and _alike(figure, previous) else None
 
 
 def by_look(figure: Figure, _: Finding) -> str | None:
     """ "goes down eleven, that's far too deep": a word for its looks in the sentence."""
     scene, known = figure.scene, knowledge()
-    if figure.kind == "ratio" and set(scene.words[figure.sentence[0] : figure.sentence[1]]) & known.wet:
-        return "moisture content"
     if figure.kind != "length":
         return None
     for at in _looked_at(figure):
         if scene.words[at] in known.looks and scene.tags[at][:2] in ("JJ", "RB") and not scene.is_noun(at + 1):
             return known.looks[scene.words[at]]
     return None
+
+
+def by_company(figure: Figure, finding: Finding) -> str | None:
+    """What the words around it make of a figure: "4% methyl cellulose", "kitchen oven at 200", "a feeler of four thou"."""
+    scene, known = figure.scene, knowledge()
+    said = set(scene.words[figure.sentence[0] : figure.sentence[1]])
+    name, head = (finding.item.name, finding.head) if finding.item else ("", "")
+    if figure.kind == "ratio":
+        if said & known.wet:
+            return "moisture content"
+        return "concentration" if said & known.solutions or {name, head} & known.solutions else None
+    if figure.kind in ("mass", "force"):
+        return "tension" if {name, head} & known.pulled else None
+    if figure.kind is None and {name, head} & known.heated:
+        return "temperature"
+    return None
+
+
+def by_probe(figure: Figure, _: Finding) -> str | None:
+    """ "I slid a feeler under it and got four thou": what goes in measures the gap."""
+    scene = figure.scene
+    near = set(scene.words[max(figure.sentence[0], figure.start - _LOOK_BEFORE) : figure.end + 4])
+    return "gap" if figure.kind == "length" and near & knowledge().probed and length_in_inches(figure) < 0.5 else None
 
 
 def _looked_at(figure: Figure) -> list[int]:
@@ -52,14 +75,16 @@ def _looked_at(figure: Figure) -> list[int]:
     if previous:
         earliest = max(earliest, previous.figure.end, previous.word.end if previous.word else 0)
     start = max(figure.clause[0], earliest)
-    blamed = [at for at in range(start - 1, earliest - 1, -1) if scene.word(at - 1) == "too"]
+    blamed = [
+        at for at in range(start - 1, earliest - 1, -1) if scene.word(at - 1) == "too" or scene.tags[at] == "JJS"
+    ]
     return [*range(figure.end, end), *range(figure.start - 1, start - 1, -1), *blamed]
 
 
 def by_same_item(figure: Figure, finding: Finding) -> str | None:
     """What was last measured, in the same kind, of a thing with the same head noun."""
     for earlier in figure.earlier(_FURTHEST):
-        if earlier.head == finding.head and _alike(figure, earlier):
+        if earlier.head == finding.head and _alike(figure, earlier) and earlier.attribute not in _ONCE:
             return earlier.attribute
     return None
 
@@ -88,7 +113,9 @@ def by_usual(figure: Figure, finding: Finding) -> str | None:
 def by_carrying(figure: Figure, finding: Finding) -> str | None:
     """What the last quantity of the same kind and order measured, and of what where the item was a guess."""
     for earlier in figure.earlier(_FAR):
-        if _alike(figure, earlier) and earlier.attribute != "size" and not _runs(figure, earlier):
+        if earlier.attribute in knowledge().kept:
+            continue
+        if _alike(figure, earlier) and earlier.attribute != "size":
             if finding.item_rule in _GUESSED and earlier.item:
                 finding.item = earlier.item
             return earlier.attribute
@@ -109,11 +136,16 @@ def by_kind(figure: Figure, _: Finding) -> str | None:
 
 def _runs(figure: Figure, earlier: Finding) -> bool:
     """Minutes a day are no measure of ten minutes in the jar."""
+    unit = figure.quantity.unit
+    if unit and unit.name in ("second", "minute") and earlier.figure.kind == "time" and figure.start - earlier.figure.end < _NEAR:
+        return False
     return figure.kind == "time" and figure.scene.lexicon.owners.get(earlier.attribute or "") == "subject"
 
 
 def _alike(figure: Figure, earlier: Finding) -> bool:
     """True where an earlier figure's attribute may be this one's too: same kind, same order, no slip of the unit."""
+    if _runs(figure, earlier):
+        return False
     if earlier.attribute is None or figure.kind != earlier.figure.kind or not same_order(figure, earlier):
         return False
     kind = figure.scene.lexicon.kinds.get(earlier.attribute)

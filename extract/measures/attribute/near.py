@@ -6,7 +6,7 @@ from bisect import bisect_left
 from collections.abc import Callable
 
 from extract.measures.figure import Figure, Finding
-from extract.measures.knowledge import knowledge
+from extract.measures.knowledge import ANY_KIND, knowledge
 from extract.measures.lexicon import Found
 from extract.units import to_unit
 
@@ -17,6 +17,8 @@ _SAME_ORDER = 3
 """Lengths further apart than this ratio are taken for different measures."""
 _WORKED_AWAY = 25
 """Play and gaps are there to be worked away, so a second reading may be far smaller."""
+_PLACED = frozenset({("of", "its"), ("of", "their"), ("of", "it's")})
+"""Behind these a noun of measure only tells where: "at the top of its travel"."""
 _SLIGHT = frozenset({"width", "thickness", "gap", "gauge"})
 _LONG_INCHES = 10
 _THIN_INCHES = 0.15
@@ -25,6 +27,8 @@ _THIN_INCHES = 0.15
 def suits(figure: Figure, found: Found) -> bool:
     """True where the figure's unit may stand for the kind of the attribute that a word names."""
     attribute = found.entry.attribute
+    if figure.kind == "time" and attribute is not None and attribute.kind == ANY_KIND:
+        return False
     return attribute is not None and (figure.kind is None or knowledge().akin(figure.kind, attribute.kind))
 
 
@@ -42,7 +46,12 @@ def behind(figure: Figure, founds: list[Found], reach: int) -> list[Found]:
 
 def before(figure: Figure, founds: list[Found], start: int) -> list[Found]:
     """Words of measure in tokens `start` to the figure, the nearest first, "beat error" before "error"."""
-    found = [one for one in _between(founds, start, figure.start) if one.end <= figure.start]
+    words = figure.scene.words
+    found = [
+        one
+        for one in _between(founds, start, figure.start)
+        if one.end <= figure.start and words[max(0, one.start - 2) : one.start] not in _PLACED
+    ]
     return sorted(found, key=lambda one: (-one.end, one.start))
 
 
@@ -75,9 +84,12 @@ def usual_measure(name: str, figure: Figure) -> str | None:
     tables = (figure.scene.lexicon.usual, knowledge().usual)
     attribute = next((table[noun] for table in tables for noun in nouns if noun in table), None)
     inches = length_in_inches(figure)
+    if nouns[1] in knowledge().fixings and inches >= knowledge().fixing_inches:
+        return "length"
     if attribute in _SLIGHT and inches >= _LONG_INCHES:
         return "length"
-    return "diameter" if attribute == "length" and 0 < inches < _THIN_INCHES else attribute
+    thin = attribute == "length" and 0 < inches < _THIN_INCHES and nouns[1] in knowledge().strands
+    return "diameter" if thin else attribute
 
 
 def length_in_inches(figure: Figure) -> float:
