@@ -10,7 +10,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+import numpy as np
 import spacy
+from spacy.attrs import SENT_START
 from spacy.language import Language
 from spacy.tokens import Doc
 
@@ -98,10 +100,11 @@ def _register() -> None:
 
 
 def _set_sentence_starts(doc: Doc) -> Doc:
-    for token, begins in zip(doc, sentence_starts(doc), strict=True):
-        if begins is not None:
-            token.is_sent_start = begins
-    return doc
+    # All at once: the setter of a single token looks over the whole Doc, and so would take the square of its length.
+    codes = {True: 1, False: -1, None: 0}
+    starts = np.array([codes[begins] for begins in sentence_starts(doc)], dtype=np.int64).astype(np.uint64)
+    # One attribute makes one column; the stub knows of several only.
+    return doc.from_array([SENT_START], starts)  # type: ignore[arg-type]
 
 
 def load_language() -> Language:

@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from capture import files
 from capture.files import write_atomic
 
 
@@ -26,7 +25,7 @@ def test_a_failing_disk_leaves_the_old_file_and_no_litter(tmp_path: Path, monkey
     def full(descriptor: int) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(files.os, "fsync", full)
+    monkeypatch.setattr("capture.files.os.fsync", full)
     with pytest.raises(OSError, match="No space left"):
         write_atomic(path, "new")
     assert path.read_text() == "old"

@@ -19,8 +19,8 @@ def shop(tmp_path: Path) -> Shop:
     return Shop.open_or_create(tmp_path / "shop")
 
 
-def _settings(title: str = "Bridge & saddle — part 1", **others: str) -> SessionSettings:
-    return SessionSettings(title=title, date=date(2026, 3, 2), **others)
+def _settings(title: str = "Bridge & saddle — part 1", recording: str = "") -> SessionSettings:
+    return SessionSettings(title=title, date=date(2026, 3, 2), recording=recording)
 
 
 def test_a_new_shop_has_settings_that_a_person_can_read(shop: Shop) -> None:
