@@ -5,19 +5,27 @@ Each rule is a pure function of a `Scene`, in a module of its own; `RULES` is th
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterable
+from dataclasses import replace
+from fractions import Fraction
 
 from spacy.tokens import Doc
 
 from extract.corrections.asked_again import find_asked_again
 from extract.corrections.contrast import find_contrasts
-from extract.corrections.earlier_session import find_retractions
+from extract.corrections.earlier_session import find_retractions, find_sessions
+from extract.corrections.echoed_figure import find_echoed_figures
+from extract.corrections.parallel import find_parallels
 from extract.corrections.pointed_back import find_pointed_back
 from extract.corrections.put_right import find_put_right
 from extract.corrections.recount import find_recounts
 from extract.corrections.refused import find_refused
+from extract.corrections.renamed import find_renamed
+from extract.corrections.restated import find_restated
 from extract.corrections.said_before import find_said_before
 from extract.corrections.scene import Draft, Scene
+from extract.corrections.signalled import find_signalled
 from extract.corrections.slip_of_figure import find_figure_slips
 from extract.corrections.slip_of_unit import find_unit_slips
 from extract.corrections.slip_of_words import find_word_slips
@@ -29,6 +37,9 @@ from extract.spans import Measured, Takeback
 from extract.trade import Trade
 
 __all__ = ["RULES", "find_corrections"]
+
+_BESIDE, _BEHIND = 12, 5
+"""Words before and behind a quoted statement among which an earlier session is named."""
 
 Rule = Callable[[Scene], Iterable[Draft]]
 
@@ -42,11 +53,16 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("put right", find_put_right),
     ("withdrawn", find_withdrawn),
     ("contrast", find_contrasts),
+    ("signalled", find_signalled),
+    ("echoed figure", find_echoed_figures),
     ("slip of words", find_word_slips),
     ("swapped", find_swapped),
     ("told otherwise", find_told_otherwise),
     ("asked again", find_asked_again),
     ("refused", find_refused),
+    ("renamed", find_renamed),
+    ("restated", find_restated),
+    ("parallel", find_parallels),
 )
 """In order: what one rule has taken, no later one takes again."""
 
@@ -61,8 +77,10 @@ def find_corrections(
     scene = Scene(doc, measures)
     taken: set[int] = set()
     drafts: list[Draft] = []
+    sessions = [begin for begin, _ in find_sessions(scene)]
     for _, rule in rules:
-        for draft in rule(scene):
+        for found in rule(scene):
+            draft = _scoped(found, sessions)
             span = range(draft.begin, draft.end)
             if taken.isdisjoint(span):
                 taken.update(span)
@@ -70,6 +88,16 @@ def find_corrections(
     drafts.sort(key=lambda draft: draft.begin)
     mint = Mint()
     return tuple(_takeback(scene, draft, mint) for draft in drafts)
+
+
+def _scoped(draft: Draft, sessions: list[int]) -> Draft:
+    """A statement that was not made here and is quoted beside the naming of an earlier session was made there."""
+    if not draft.said_again or draft.scope == "earlier_session":
+        return draft
+    near = bisect_left(sessions, draft.withdrawn[0] - _BESIDE)
+    if near < len(sessions) and sessions[near] <= draft.withdrawn[1] + _BEHIND:
+        return replace(draft, scope="earlier_session")
+    return draft
 
 
 def _takeback(scene: Scene, draft: Draft, mint: Mint) -> Takeback:
@@ -85,6 +113,13 @@ def _takeback(scene: Scene, draft: Draft, mint: Mint) -> Takeback:
         replacement=replacement,
         withdrawn_measures=tuple(dict.fromkeys(one.id for one in draft.gone)),
         replacement_measure=draft.kept.id if draft.kept else None,
-        replacement_value=draft.gone[0].quantity.value if draft.unit else None,
+        replacement_value=_value(draft),
         replacement_unit=draft.unit,
     )
+
+
+def _value(draft: Draft) -> Fraction | None:
+    """The figure that holds where it is no measure of its own."""
+    if draft.unit is None:
+        return None
+    return draft.value if draft.value is not None else draft.gone[0].quantity.value

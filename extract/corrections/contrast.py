@@ -63,10 +63,6 @@ def _owned(scene: Scene, denied: int) -> bool:
 def _beside(scene: Scene, denied: int, wrong: int) -> int | None:
     """The figure just before "not", or the one behind the denied figure."""
     pieces = scene.pieces
-    for at in range(denied - 1, max(-1, denied - _APART - 1), -1):
-        if pieces[at].measured:
-            return at
-    for at in range(wrong + 1, min(wrong + 1 + _BACK, len(pieces))):
-        if pieces[at].measured:
-            return at
-    return None
+    first = scene.measured(wrong)
+    beside = [*range(denied - 1, max(-1, denied - _APART - 1), -1), *range(wrong + 1, min(wrong + _BACK, len(pieces)))]
+    return next((at for at in beside if (one := pieces[at].measured) is not None and differ(first, one)), None)

@@ -7,6 +7,7 @@ i said motor oil was fine ... no it is not you use mainspring grease"; refuses "
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
 
@@ -21,25 +22,73 @@ _HELD = 16
 """Words behind that among which the right figure is said."""
 _TEXT = 18
 _SEEN = frozenset({"saw", "seen", "heard", "remember", "watched", "caught"})
+_WITHIN = frozenset({"in", "on", "during", "about", "from", "since", "after", "of", "to"})
+_NAMED = 2
+"""Words of a sentence that only names what holds instead: "Glycerine."."""
 _SHOW = 4
 """Words between "in the" and "film"."""
 
 
 def find_retractions(scene: Scene) -> Iterator[Draft]:
     """Each claim of an earlier session that is refuted."""
-    for begin, end in _sessions(scene):
+    for begin, end in find_sessions(scene):
         claim = _claim(scene, begin, end)
         if claim is None:
             continue
-        refuted = next(iter(scene.words.refuting.find(scene.pieces, claim + 1, claim + _REFUTED)), None)
-        weakly = _weakly_refuted(scene, claim)
-        if refuted is None or (weakly is not None and weakly[0] < refuted[0]):
-            refuted = weakly
+        refuted = min(_refutations(scene, claim), default=None)
         if refuted is not None:
             yield _draft(scene, claim, *refuted)
 
 
-def _sessions(scene: Scene) -> Iterator[tuple[int, int]]:
+def _refutations(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
+    """The first of each kind: called wrong, thrown out, weakly denied, or told what came of it."""
+    pieces, words = scene.pieces, scene.words
+    yield from islice(words.refuting.find(pieces, claim + 1, claim + _REFUTED), 1)
+    for templates in (words.own, words.thrown):
+        yield from islice(templates.find(scene.line, claim + _CLAIMED, claim + _REFUTED), 1)
+    weakly = _weakly_refuted(scene, claim)
+    if weakly is not None:
+        yield weakly
+    yield from islice(_came_of_it(scene, claim), 1)
+
+
+def _came_of_it(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
+    """ "That split three of them. Drill it at 5": something bad came of it, and an instruction follows."""
+    pieces = scene.pieces
+    for begin, _ in scene.words.consequences.find(pieces, claim + _CLAIMED, claim + _REFUTED):
+        end = _clause_end(scene, begin)
+        start = _clause_start(scene, begin)
+        if end < len(pieces) and start > claim + 2 and _instructs(scene, end):
+            yield start, end
+
+
+def _clause_end(scene: Scene, place: int) -> int:
+    """Behind the sentence a place is in; without marks, its breath."""
+    pieces = scene.pieces
+    for at in range(place, min(place + _TEXT, len(pieces) - 1)):
+        if pieces[at].ends or (not scene.marked and pieces[at].cue != pieces[at + 1].cue):
+            return at + 1
+    return len(pieces)
+
+
+def _clause_start(scene: Scene, place: int) -> int:
+    pieces = scene.pieces
+    for at in range(place - 1, max(0, place - _TEXT), -1):
+        if pieces[at].ends or (not scene.marked and pieces[at].cue != pieces[at + 1].cue):
+            return at + 1
+    return place
+
+
+def _instructs(scene: Scene, place: int) -> bool:
+    """A verb in its base form, or words that lay down what holds, begin what stands at a place."""
+    pieces = scene.pieces
+    at = place
+    while at < len(pieces) - 1 and pieces[at].text in scene.words.leading:
+        at += 1
+    return pieces[at].tag == "VB" or bool(scene.words.laying_down.at(pieces, at))
+
+
+def find_sessions(scene: Scene) -> Iterator[tuple[int, int]]:
     """Where an earlier session is named: "last winter", "in the film of the viola", "in the radio film"."""
     pieces = scene.pieces
     named = dict(scene.words.earlier.find(pieces, 0, len(pieces)))
@@ -48,7 +97,7 @@ def _sessions(scene: Scene) -> Iterator[tuple[int, int]]:
             named.setdefault(at, at + 2)
         if piece.text in scene.words.shows or (_is_one(scene, at) and pieces[at + 1].text in ("i", "we", "where")):
             opened = next(
-                (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in ("in", "on", "during")),
+                (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in _WITHIN),
                 None,
             )
             if opened is not None and "this" not in {pieces[k].text for k in range(opened, at)}:
@@ -64,8 +113,12 @@ def _is_one(scene: Scene, at: int) -> bool:
 def _claim(scene: Scene, begin: int, end: int) -> int | None:
     """The place of "I said", "I put": before the naming in the same sentence, or behind it."""
     pieces = scene.pieces
+    if pieces[begin].text == "i" and begin + 1 < end:
+        return begin
     for at in range(end, min(end + _CLAIM, len(pieces))):
         if _is_claim(scene, at):
+            return at
+        if pieces[at].text == "my" and pieces[at + 1 : at + 2] and pieces[at + 1].measured:
             return at
     for at in range(begin - 1, max(-1, begin - _CLAIM), -1):
         if pieces[at].ends:
@@ -81,9 +134,11 @@ def _is_claim(scene: Scene, at: int) -> bool:
         return False
     if pieces[at].text == "me":
         return pieces[at - 1].text in _SEEN and pieces[at + 1].tag in ("VB", "VBG", "VBP")
+    if pieces[at].text in ("i've", "i'd", "we've", "we'd"):
+        return pieces[at + 1].tag in ("VBN", "VBD") and pieces[at + 1].text in scene.words.claiming
     if pieces[at].text not in ("i", "we"):
         return False
-    after = pieces[at + 1]
+    after = pieces[at + 1] if pieces[at + 1].tag != "RB" or at + 2 >= len(pieces) else pieces[at + 2]
     return after.text in scene.words.claiming or after.tag == "VBD"
 
 
@@ -113,6 +168,8 @@ def _draft(scene: Scene, claim: int, refuted: int, behind: int) -> Draft:
     until = scene.sentence_end(behind, _TEXT) if behind < len(pieces) else len(pieces)
     if until - behind < _SHOW and until < len(pieces):
         until = scene.sentence_end(until, _TEXT)
+    if scene.marked and until < len(pieces) and (last := scene.sentence_end(until, _TEXT)) - until <= _NAMED:
+        until = last
     gone = (scene.measured(stated),) if stated is not None else ()
     return Draft(refuted, until, "earlier_session", withdrawn, (behind, until), gone)
 
@@ -123,7 +180,7 @@ def _right(scene: Scene, stated: int | None, behind: int) -> int | None:
         return None
     first = scene.measured(stated)
     for at in range(behind, min(behind + _HELD, len(scene.pieces))):
-        if scene.pieces[at].measured:
-            second = scene.measured(at)
-            return at if alike(first, second) and differ(first, second) else None
+        second = scene.pieces[at].measured
+        if second is not None and differ(first, second):
+            return at if alike(first, second) else None
     return None

@@ -9,6 +9,7 @@ from functools import cache
 from importlib.resources import files
 
 from extract.corrections.pieces import Piece
+from extract.corrections.templates import Templates
 
 
 class Phrases:
@@ -80,6 +81,28 @@ class CorrectionWords:
     openers: frozenset[str]
     swaps: dict[str, frozenset[str]]
     """To each word those that are said in its place."""
+    own: Templates
+    thrown: Templates
+    asked: Templates
+    recounted: Templates
+    misplaced: Templates
+    given: Templates
+    returning: Templates
+    echoing: Templates
+    denying: Templates
+    not_meant: Templates
+    discarding: Templates
+    other: frozenset[str]
+    here: frozenset[str]
+    be: frozenset[str]
+    before_right: frozenset[str]
+    consequences: Phrases
+    affirming: Templates
+    laying_down: Phrases
+    meanwhile: frozenset[str]
+    agreeing: frozenset[str]
+    particles: frozenset[str]
+    habitual: Phrases
 
 
 def _swaps(rows: list[list[str]]) -> dict[str, frozenset[str]]:
@@ -95,6 +118,7 @@ def correction_words() -> CorrectionWords:
     """Read once, at the first narration."""
     data = tomllib.loads((files("extract") / "data" / "corrections.toml").read_text(encoding="utf-8"))
     edit, said, withdrawing, earlier = (data[name] for name in ("edit", "said", "withdrawing", "earlier"))
+    classes, signals, placing = data["classes"], data["signals"], data["placing"]
     return CorrectionWords(
         edits=Phrases(edit["strong"]),
         weak_edits=Phrases(edit["weak"]),
@@ -130,4 +154,15 @@ def correction_words() -> CorrectionWords:
         openers=frozenset(data["word_slips"]["openers"]),
         naming=frozenset(data["naming"]["first"]),
         swaps=_swaps(data["swaps"]["rows"]),
+        **{name: Templates(rows, classes) for name, rows in signals.items()},
+        other=frozenset(classes["other"]),
+        here=frozenset(placing["here"]),
+        be=frozenset(placing["be"]),
+        before_right=frozenset(placing["before"]),
+        laying_down=Phrases(data["consequence"]["laying_down"]),
+        agreeing=frozenset(placing["agreeing"]),
+        particles=frozenset(placing["particles"]),
+        meanwhile=frozenset(said["meanwhile"]),
+        habitual=Phrases(said["habitual"]),
+        consequences=Phrases(data["consequence"]["words"]),
     )

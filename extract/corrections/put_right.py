@@ -36,8 +36,13 @@ def _by_phrase(scene: Scene) -> Iterator[Draft]:
             if pieces[at].measured or pieces[at].text not in scene.words.fillers:
                 break
         wrong = _last_alike(scene, begin, right) if right is not None else None
-        if right is not None and wrong is not None:
+        if right is not None and wrong is not None and not _is_a_change(scene, begin, wrong):
             yield _draft(scene, wrong, begin, right, right + 1)
+
+
+def _is_a_change(scene: Scene, begin: int, wrong: int) -> bool:
+    """ "It's 2 mm now. Make it 3 mm": a thing as found is changed, no word taken back."""
+    return scene.pieces[begin].text == "make" and scene.measured(wrong).phase == "as_found"
 
 
 def _is_apology(scene: Scene, begin: int) -> bool:

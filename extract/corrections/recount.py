@@ -70,11 +70,15 @@ def _counted_again(scene: Scene) -> Iterator[Draft]:
     phrases = [
         *scene.words.withdrawing.find(pieces, 0, len(pieces)),
         *scene.words.righting.find(pieces, 1, len(pieces)),
+        *scene.words.own.find(scene.line, 1, len(pieces)),
+        *scene.words.recounted.find(scene.line, 1, len(pieces)),
     ]
     counts: dict[str, int] = {}
     places = iter(sorted(phrases))
     begin, end = next(places, (len(pieces), len(pieces)))
     for at in range(len(pieces)):
+        while begin < at:
+            begin, end = next(places, (len(pieces), len(pieces)))
         if at == begin:
             right = next((k for k in _bare(scene, end, end + _REACH) if _noun(scene, k) in counts), None)
             if right is not None and _value(scene, counts[_noun(scene, right) or ""]) != _value(scene, right):

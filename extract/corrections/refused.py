@@ -60,6 +60,8 @@ def _plainly(scene: Scene) -> Iterator[Draft]:
 def _answered(scene: Scene, begin: int, end: int) -> Draft | None:
     """What was said before a refusal that begins a sentence or a breath, and what is said behind it."""
     pieces = scene.pieces
+    if pieces[begin].text == "correction" and end < len(pieces) and pieces[end].tag in ("IN", "TO"):
+        return None
     opening = begin
     while opening > 1 and not _opens(scene, opening) and pieces[opening - 1].text in scene.words.leading:
         opening -= 1

@@ -17,8 +17,12 @@ _ANSWER = 26
 """Words behind it among which the right one is said."""
 _HELD = 9
 """Words between "it's" and the right figure."""
+_ASKED = 6
 _FIRM = 2
 """Shared words that tie a repeated figure to the statement it was first made in, where its value alone doesn't."""
+_AFFIRMED, _LONG = 16, 6
+_JOINS = frozenset({"and", "but", "so"})
+_SMALL = frozenset({"DT", "IN", "TO", "PRP", "CC"})
 _BE = frozenset({"is", "was", "are", "were"})
 _SAYABLE = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBG", "VBP", "VBZ", "VBD", "VBN", "RB", "FW"})
 
@@ -27,9 +31,15 @@ def find_said_before(scene: Scene) -> Iterator[Draft]:
     """Each quoted statement with another behind it that holds instead."""
     for begin, end in scene.words.said.find(scene.pieces, 0, len(scene.pieces)):
         before = scene.pieces[begin - 1] if begin else None
-        if before is not None and before.text in scene.words.not_behind and not before.mark:
+        asked = scene.pieces[begin].text == "did"
+        if before is not None and before.text in scene.words.not_behind and not before.mark and not asked:
             continue
-        found = _figures(scene, begin, end) or _answered_before(scene, begin, end) or _words(scene, begin, end)
+        found = (
+            _figures(scene, begin, end)
+            or _asked(scene, begin, end)
+            or _answered_before(scene, begin, end)
+            or _words(scene, begin, end)
+        )
         if found is not None:
             yield found
     for begin, end in scene.words.weakly_said.find(scene.pieces, 0, len(scene.pieces)):
@@ -61,6 +71,24 @@ def _figures(scene: Scene, said: int, end: int) -> Draft | None:
         where = (earlier[0], earlier[0] + 1) if earlier else (wrong, wrong + 1)
         return Draft(begin, right + 1, "this_session", where, (right, right + 1), gone, second, not earlier)
     return None
+
+
+def _asked(scene: Scene, said: int, end: int) -> Draft | None:
+    """ "Did I say 20? 25 mm, please": the question alone takes it back, the next figure holds."""
+    pieces = scene.pieces
+    wrong = next((at for at in range(end, min(end + _ASKED, len(pieces))) if pieces[at].measured), None)
+    if wrong is None or not (pieces[said].text == "did" or pieces[wrong].mark == "?"):
+        return None
+    right = next((at for at in range(wrong + 1, min(wrong + _ASKED, len(pieces))) if pieces[at].measured), None)
+    if right is None or not alike(scene.measured(wrong), scene.measured(right)):
+        return None
+    first, second = scene.measured(wrong), scene.measured(right)
+    if not differ(first, second):
+        return None
+    earlier = first_said(scene, wrong, said)
+    where = (earlier[0], earlier[0] + 1) if earlier else (wrong, wrong + 1)
+    gone = (*(scene.measured(at) for at in earlier), first)
+    return Draft(said, right + 1, "this_session", where, (right, right + 1), gone, second, not earlier)
 
 
 def _answered_before(scene: Scene, said: int, end: int) -> Draft | None:
@@ -106,16 +134,42 @@ def _words(scene: Scene, said: int, end: int) -> Draft | None:
     asked = pieces[said].text == "did"
     if hold is None:
         hold = _next_sentence(scene, end, asked)
-    if hold is None or hold[1] >= len(pieces) or any(piece.figure for piece in pieces[end : hold[1]]):
+    if hold is None:
+        return _the_one(scene, said, end)
+    if hold[1] >= len(pieces) or any(piece.figure for piece in pieces[end : hold[1]]):
         return None
     last = next((at for at in range(hold[0] - 1, end - 1, -1) if _sayable(scene, pieces[at])), None)
     until = _phrase_end(scene, hold[1])
     if last is None or until is None or stem(pieces[until - 1].text) == stem(pieces[last].text):
         return None
-    sure = asked or pieces[hold[1] - 1].text == "meant" or _swaps(scene, range(end, hold[0]), range(hold[1], until))
+    sure = (
+        asked
+        or scene.words.habitual.at(pieces, said)
+        or pieces[hold[1] - 1].text == "meant"
+        or _swaps(scene, range(end, hold[0]), range(hold[1], until))
+    )
     if not (sure or _quoted_before(scene, end, hold[0], said)):
         return None
     return Draft(said, until, "this_session", (end, hold[0]), (hold[1], until), said_again=True)
+
+
+def _the_one(scene: Scene, said: int, end: int) -> Draft | None:
+    """ "I told you linen. Cotton's the one", "I said from the tail. From the head is right"."""
+    pieces = scene.pieces
+    for begin, behind in scene.words.affirming.find(scene.line, end + 2, end + _AFFIRMED):
+        if pieces[begin].text == "the" and not pieces[begin - 1].text.endswith(("'s", "is", "are")):
+            continue
+        start = next(
+            (at for at in range(begin - 1, end, -1) if pieces[at - 1].ends or pieces[at - 1].text in _JOINS), 0
+        )
+        if not start or begin - start > _LONG or any(piece.figure for piece in pieces[end:begin]):
+            continue
+        claim = scene.sentence_end(end, _CLAIM)
+        said_then = {piece.text for piece in pieces[end:claim]}
+        others = {p.text for p in pieces[start:begin] if p.tag not in _SMALL} - said_then - scene.words.empty
+        if start >= claim and others:
+            return Draft(said, behind, "this_session", (end, claim), (start, behind), said_again=True)
+    return None
 
 
 def _naming(scene: Scene, end: int) -> tuple[int, int] | None:
@@ -149,6 +203,7 @@ def _swaps(scene: Scene, claim: range, answer: range) -> bool:
 
 def _quoted_before(scene: Scene, begin: int, end: int, before: int) -> bool:
     words = [piece.text for piece in scene.pieces[begin:end] if _sayable(scene, piece)]
+    words = [word for word in words if word not in scene.words.meanwhile]
     return bool(words) and all(scene.mentioned(word, before) for word in words)
 
 

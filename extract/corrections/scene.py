@@ -10,17 +10,22 @@ from bisect import bisect_left
 from collections import defaultdict
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from spacy.tokens import Doc
 
 from extract.corrections.phrases import CorrectionWords, correction_words
 from extract.corrections.pieces import Piece, cut
+from extract.corrections.templates import Line
+from extract.narration import narration_of
 from extract.record import Scope
 from extract.spans import Measured, Unit
 
 _CONTEXT = 8
 """Words on either side of a figure that tell what it is of."""
 _CONTENT = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBD", "VBG", "VBN", "VBP", "VBZ", "JJR", "JJS", "RB"})
+_WEIGHT = {"force": "mass"}
+"""A pull in pounds may have been read as a force or as a mass."""
 _LOOK_BACK = 12
 """Measures that a word leads back to, the latest ones."""
 
@@ -42,7 +47,9 @@ class Draft:
     said_again: bool = False
     """`withdrawn` is the statement as repeated here, not where it was first made."""
     unit: Unit | None = None
-    """The right unit where only the unit was put right."""
+    """The right unit where only the unit was put right, or where a bare number holds instead."""
+    value: Fraction | None = None
+    """That bare number; None where the withdrawn figure stands with another unit."""
 
 
 class Scene:
@@ -52,6 +59,8 @@ class Scene:
         self.doc = doc
         self.words: CorrectionWords = correction_words()
         self.pieces: tuple[Piece, ...] = cut(doc, measures)
+        self.line = Line(self.pieces)
+        self.marked: bool = narration_of(doc).punctuated
         self.figures: tuple[int, ...] = tuple(at for at, piece in enumerate(self.pieces) if piece.measured)
         self._by_value: defaultdict[tuple[str, Fraction, Fraction], list[int]] = defaultdict(list)
         self._by_word: defaultdict[str, list[int]] = defaultdict(list)
@@ -62,6 +71,30 @@ class Scene:
             self._by_value[_key(self.measured(at))].append(at)
             for word in self.context(at):
                 self._by_word[word].append(at)
+
+    @cached_property
+    def edit_runs(self) -> tuple[tuple[int, int], ...]:
+        """Edit phrases that follow one another as one, each with at least a strong one: "sorry, i tell a lie"."""
+        found = []
+        at = 1
+        while at < len(self.pieces):
+            end, strong = self.run_at(at)
+            if strong:
+                found.append((at, end))
+            at = max(end, at + 1)
+        return tuple(found)
+
+    def run_at(self, place: int) -> tuple[int, bool]:
+        """Behind the edit phrases that begin at a place, and whether one of them is strong."""
+        at, strong = place, False
+        while at < len(self.pieces):
+            firm = self.words.edits.at(self.pieces, at)
+            length = max(firm, self.words.weak_edits.at(self.pieces, at))
+            if not length:
+                break
+            strong = strong or (bool(firm) and firm == length)
+            at += length
+        return at, strong
 
     def measured(self, place: int) -> Measured:
         """The measure at a place. Raises `ValueError` where there is none: rules ask only at figures."""
@@ -140,7 +173,7 @@ def kind_of(one: Measured) -> str | None:
 
 def alike(first: Measured, second: Measured) -> bool:
     """Both may be figures for one thing: of one kind, or the first left its unit out."""
-    kinds = kind_of(first), kind_of(second)
+    kinds = tuple(_WEIGHT.get(kind, kind) if kind else None for kind in (kind_of(first), kind_of(second)))
     return None in kinds or kinds[0] == kinds[1] or not first.quantity.unit_said
 
 

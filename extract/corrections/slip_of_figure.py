@@ -32,10 +32,9 @@ def find_figure_slips(scene: Scene) -> Iterator[Draft]:
         for place in range(at + 1, min(at + 1 + _FAR_LEFT, len(pieces))):
             if pieces[place].figure:
                 break
-            strong = scene.words.edits.at(pieces, place)
-            length = max(strong, scene.words.weak_edits.at(pieces, place))
-            if length and (place - at <= _LEFT or strong):
-                found = _pair(scene, at, place, place + length, bool(strong))
+            end, strong = scene.run_at(place)
+            if end > place and (place - at <= _LEFT or strong):
+                found = _pair(scene, at, place, end, strong)
                 if found is not None:
                     yield found
                 break

@@ -23,7 +23,7 @@ _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ"})
 
 def find_word_slips(scene: Scene) -> Iterator[Draft]:
     """Each phrase said again with another word in it."""
-    for begin, end in scene.words.edits.find(scene.pieces, 1, len(scene.pieces) - 1):
+    for begin, end in scene.edit_runs:
         found = _again(scene, begin, end)
         if found is not None:
             yield found
@@ -173,7 +173,8 @@ def closes(scene: Scene, until: int) -> bool:
 def _explicit(scene: Scene, begin: int, end: int) -> bool:
     """The phrase says plainly that something was said wrong: "i mean" and "no" are said for many reasons."""
     pieces = scene.pieces
-    return " ".join(piece.text for piece in pieces[begin:end]) in scene.words.explicit
+    said = " ".join(piece.text for piece in pieces[begin:end])
+    return said in scene.words.explicit or any(said.endswith(f" {one}") for one in scene.words.explicit)
 
 
 def _is_named(pieces: tuple[Piece, ...]) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from extract.corrections.openings import opens
 from extract.corrections.scene import Draft, Scene
 
 _BACK = 10
@@ -22,7 +23,8 @@ _BARE = frozenset({"no", "nope", "well", "more", "like"})
 def find_swapped(scene: Scene) -> Iterator[Draft]:
     """Each word beside an edit phrase whose counterpart stands before it."""
     pieces = scene.pieces
-    for begin, end in scene.words.edits.find(pieces, 1, len(pieces) - 1):
+    edits = [*scene.edit_runs, *_weakly(scene)]
+    for begin, end in sorted(edits):
         right = _swapped(scene, end)
         wrong = _wrong(scene, begin, right) if right is not None else None
         if right is not None and wrong is not None and _may_be_slip(scene, wrong, begin, end, right):
@@ -33,13 +35,23 @@ def find_swapped(scene: Scene) -> Iterator[Draft]:
             continue
         right = next((at for at in range(begin - 1, max(0, begin - _BEHIND), -1) if _counterparts(scene, at)), None)
         wrong = _wrong(scene, right, right) if right is not None else None
+        near = right is not None and any(opens(scene, at) for at in (right, right - 1))
         if (
             right is not None
             and wrong is not None
-            and right - wrong <= _AHEAD
+            and (right - wrong <= _AHEAD or near)
             and pieces[right - 1].text not in ("or", "and")
         ):
             yield Draft(right, end, "this_session", (wrong, right), (right, begin))
+
+
+def _weakly(scene: Scene) -> Iterator[tuple[int, int]]:
+    """ "Before you fit it. Actually, after": a weaker phrase at an opening, the counterpart at once behind it."""
+    pieces = scene.pieces
+    for begin, end in scene.words.weak_edits.find(pieces, 1, len(pieces) - 1):
+        alone = end + 1 >= len(pieces) or opens(scene, end + 1)
+        if end < len(pieces) and opens(scene, begin) and alone and _counterparts(scene, end):
+            yield begin, end
 
 
 def _counterparts(scene: Scene, at: int) -> frozenset[str]:

@@ -18,6 +18,8 @@ _NAMING = frozenset({"that's", "it's", "this", "these", "those", "they're", "tha
 _DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "weren't"})
 _BETWEEN = frozenset({"by", "the", "way", "at", "all", "either", "folks", "sorry"})
 _OWNING = frozenset({"said", "told", "misread", "called", "muddled", "confused", "mixed", "calling", "saying"})
+_ANSWERS = frozenset({"no"})
+"""An apology that may as well answer the viewer: "no, what you hear is not the saw, it's the fan"."""
 _SMALL = frozenset({"DT", "IN", "TO", "PRP", "PRP$", "MD", "CC", "VBZ"})
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS"})
 
@@ -63,9 +65,10 @@ def _named_again(scene: Scene) -> Iterator[Draft]:
         ]:
             continue
         words = [pieces[k].text for k in range(at + 1, wrong + 1) if pieces[k].tag != "DT"]
-        sorry = any(piece.text in scene.words.apology for piece in pieces[max(0, at - _NEAR) : at])
+        sorry = any(piece.text in scene.words.apology - _ANSWERS for piece in pieces[max(0, at - _NEAR) : at])
         same = pieces[right].text == pieces[wrong].text and len(words) > 1
-        if (sorry or same) and all(scene.mentioned(word, at - 1) for word in words):
+        stated = pieces[at - 2].text == pieces[wrong].text and pieces[at - 2].mark != "?" if at > 1 else False
+        if (sorry or same or stated) and all(scene.mentioned(word, at - 1) for word in words):
             yield Draft(at - 1, right + 1, "this_session", (at + 1, wrong + 1), (again + 1, right + 1), said_again=True)
 
 

@@ -16,6 +16,8 @@ _REACH = 28
 _SENTENCES = 3
 _NEAR = 10
 _BEHIND = 5
+_NOUNS = frozenset({"NN", "NNS"})
+"""Right behind "I got it wrong" a noun makes it another matter: "wrong way up", "wrong side out"."""
 
 
 def find_withdrawn(scene: Scene) -> Iterator[Draft]:
@@ -50,6 +52,8 @@ def _figure(scene: Scene, begin: int, end: int) -> Draft | None:
         return Draft(begin, end, "this_session", (where, where + 1), (right, right + 1), gone, second, not earlier)
     topic = scene.content(range(end, min(right + _BEHIND, len(scene.pieces))))
     meant = next((at for at in scene.about(topic, kind_of(second), begin) if differ(scene.measured(at), second)), None)
+    if meant is None and scene.words.doubtful.at(scene.pieces, begin):
+        return None
     if meant is None:
         return Draft(begin, right + 1, "this_session", (end, right), (right, right + 1), (), second, True)
     same = tuple(scene.measured(at) for at in (meant, *_others(scene, meant, begin)))
@@ -59,7 +63,7 @@ def _figure(scene: Scene, begin: int, end: int) -> Draft | None:
 def _words(scene: Scene, begin: int, end: int) -> Draft | None:
     """What was said of a thing without a figure: "ignore what I said about the vinegar, use citric acid"."""
     pieces = scene.pieces
-    if scene.words.doubtful.at(pieces, begin) == end - begin:
+    if scene.words.doubtful.at(pieces, begin) == end - begin or (end < len(pieces) and pieces[end].tag in _NOUNS):
         return None
     topic = next((at + 1 for at in range(end, min(end + _NEAR, len(pieces))) if _breaks(scene, at)), None)
     if topic is None or topic >= len(pieces) or len(scene.content(range(end, topic))) == 0:
