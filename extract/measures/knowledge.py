@@ -88,6 +88,10 @@ class Knowledge:
     """Parts of anything: "side", "end"; never what "it" stands for."""
     series: tuple[str, ...]
     not_things: frozenset[str]
+    not_lone: frozenset[str]
+    """People and talk: no things alone, but "feed dog" and "hook point" are."""
+    either: frozenset[str]
+    """Small amounts behind "a", things otherwise."""
     times: frozenset[str]
     readers: frozenset[str]
     fillers: frozenset[str]
@@ -137,7 +141,11 @@ def knowledge() -> Knowledge:
         vague=frozenset(data["places"]["sides"]),
         series=tuple(data["shapes"]["series"]),
         times=frozenset(data["not_things"]["times"]),
-        not_things=frozenset(noun for nouns in data["not_things"].values() for noun in nouns),
+        not_things=frozenset(
+            noun for group, nouns in data["not_things"].items() if group != "either" for noun in nouns
+        ),
+        not_lone=frozenset(data["not_things"]["people"]) | frozenset(data["not_things"]["talk"]),
+        either=frozenset(data["not_things"]["either"]),
         readers=frozenset(data["readers"]["tools"]),
         fillers=frozenset(data["between"]["fillers"]),
         restated=_split(data["between"]["restated"]),

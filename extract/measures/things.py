@@ -117,13 +117,16 @@ class ThingFinder:
         head = name.rsplit(maxsplit=1)[-1]
         if name in ("bit", "piece") and self._reading.is_figure(start - 1):
             return Thing(start, end, name, "tool" if name == "bit" else "other")
-        if head.endswith(".") or self._is_no_thing(name, head, role):
+        either = name in knowledge().either and self._reading.word(start - 1) not in ("a", "an", "")
+        if head.endswith(".") or (self._is_no_thing(name, head, role) and not either):
             return None
         return Thing(start, end, name, role, self._preposition(start))
 
     def _is_no_thing(self, name: str, head: str, role: str) -> bool:
         refused = knowledge().not_things
         if role == "other":
+            if head != name and head in knowledge().not_lone:
+                return name in refused
             return head in refused or name in refused or (len(head) < 2 and head == name)
         return name in refused and role not in ("part", "subject")
 

@@ -10,6 +10,7 @@ __all__ = ["RULES", "find_phase"]
 RULES: tuple[tuple[str, Rule], ...] = (
     ("restated", spoken.by_restatement),
     ("following", spoken.by_following),
+    ("sum", spoken.by_sum),
     ("rotation", implied.by_rotation),
     ("general", spoken.by_general_words),
     ("result", spoken.by_result_words),
@@ -17,8 +18,8 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("past", spoken.by_past),
     ("target", spoken.by_target_words),
     ("thing", implied.by_thing),
-    ("work", spoken.by_work),
     ("reading", spoken.by_reading),
+    ("work", spoken.by_work),
     ("again", implied.by_again),
     ("defect", implied.by_defect),
     ("kind", implied.by_kind),

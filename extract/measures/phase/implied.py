@@ -22,6 +22,9 @@ _LEAD = 6
 """Tokens before a thing that tell whether it was brought."""
 _INDEFINITE = frozenset({"a", "an", "some", "new"})
 _STATES = frozenset({"is", "'s", "are", "'re", "has", "have"})
+_NAMED_HERE = frozenset({"thing behind", "of behind", "subject", "owner of the noun", "sentence"})
+_FAR = 60
+"""Tokens after which a figure no longer goes on with the one before."""
 _USED = frozenset({"tool", "material"})
 
 
@@ -65,7 +68,8 @@ def by_meter(figure: Figure, _: Finding) -> Phase | None:
 
 def by_material(_: Figure, finding: Finding) -> Phase | None:
     """What is used up in the work: "grease, about 20 grams"."""
-    return "target" if finding.item and finding.item.role == "material" else None
+    named = finding.item_rule in _NAMED_HERE
+    return "target" if finding.item and finding.item.role == "material" and named else None
 
 
 def by_new(figure: Figure, finding: Finding) -> Phase | None:
@@ -79,19 +83,29 @@ def by_new(figure: Figure, finding: Finding) -> Phase | None:
 def by_end(figure: Figure, finding: Finding) -> Phase | None:
     """A bare reading near the end of the telling: what the work led to."""
     used = finding.item is not None and finding.item.role in _USED
-    return "as_left" if not used and _is_late(figure, _BARE_LATE) else None
+    if used or not _is_late(figure, _BARE_LATE):
+        return None
+    return "as_found" if _goes_on_finding(figure) else "as_left"
 
 
 def by_state(figure: Figure, finding: Finding) -> Phase | None:
-    """ "the plate's seventy thou thick", said of a part that is there: found."""
+    """ "the plate's seventy thou thick": found while things are looked over, worked to once the work has begun."""
     before = figure.scene.words[max(figure.left[0], figure.start - 3) : figure.start]
     used = finding.item is not None and finding.item.role in _USED
-    return "as_found" if not used and _STATES & set(before) else None
+    if used or not _STATES & set(before):
+        return None
+    return "target" if work_begun(figure) and not _goes_on_finding(figure) else "as_found"
 
 
 def by_progress(figure: Figure, _: Finding) -> Phase | None:
     """A bare size: found while the thing is being looked over, used once the work has begun."""
     return "target" if work_begun(figure) else "as_found"
+
+
+def _goes_on_finding(figure: Figure) -> bool:
+    """True where the figure just before was one that was found."""
+    previous = figure.previous
+    return previous is not None and previous.phase == "as_found" and figure.start - previous.figure.end < _FAR
 
 
 def _is_late(figure: Figure, share: float) -> bool:

@@ -14,6 +14,8 @@ from extract.record import Phase
 
 _RESULT_REACH = 8
 """Tokens before a figure in which a word for a result stands."""
+_SUM_REACH = 6
+_SUMS = frozenset({"so", "'s", "makes", "is", "about"})
 _TOLD_OF_IT = frozenset({"it", "she", "they", "that"})
 
 
@@ -25,6 +27,16 @@ def by_restatement(_: Figure, finding: Finding) -> Phase | None:
 def by_following(_: Figure, finding: Finding) -> Phase | None:
     """ "5 at the nut and 7 at the twelfth": the phase of the figure it goes on with."""
     return finding.follows.phase if finding.follows else None
+
+
+def by_sum(figure: Figure, finding: Finding) -> Phase | None:
+    """ "I take 4 off, so 64": the phase of what it was reckoned from."""
+    previous = figure.previous
+    if previous is None or previous.figure.kind != figure.kind:
+        return None
+    gap = figure.gap()
+    reckoned = 0 < len(gap) <= _SUM_REACH and gap[-1] in _SUMS and "so" in gap
+    return previous.phase if reckoned else None
 
 
 def by_general_words(figure: Figure, _: Finding) -> Phase | None:
@@ -66,7 +78,7 @@ def by_work(figure: Figure, _: Finding) -> Phase | None:
     told_of_it = bool(_TOLD_OF_IT & set(figure.before()))
     for at in range(figure.start - 1, start - 1, -1):
         tag = scene.tags[at]
-        if scene.words[at] in knowledge().clause.being:
+        if scene.words[at] in knowledge().clause.being or tag == "VBZ":
             return None
         if tag in ("VB", "VBP", "VBG", "VBN", "VBD") and scene.lemmas[at] in phase_words().work:
             told = (tag == "VBD" and told_of_it) or (tag == "VBP" and scene.is_noun(at - 1))
