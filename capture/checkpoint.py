@@ -9,6 +9,7 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
+from capture.errors import ShopError
 from capture.files import write_atomic
 from capture.fingerprint import fingerprint
 from capture.model import SpeechModel
@@ -72,9 +73,20 @@ class Checkpoint:
         return list(kept.blocks) if kept.key == self._key else []
 
     def save(self, blocks: list[HeardBlock]) -> None:
-        """Keep the blocks heard so far, in one step; makes the folder where there is none."""
-        self.path.parent.mkdir(parents=True, exist_ok=True)
-        write_atomic(self.path, _Kept(key=self._key, blocks=tuple(blocks)).model_dump_json(by_alias=True))
+        """Keep the blocks heard so far, in one step; makes the folder where there is none.
+
+        Raises `ShopError` where the disk refuses; the earlier checkpoint is then still there.
+        """
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            write_atomic(self.path, _Kept(key=self._key, blocks=tuple(blocks)).model_dump_json(by_alias=True))
+        except OSError as error:
+            reason = (error.strerror or str(error)).lower()
+            raise ShopError(
+                self.path.parent,
+                f"what was heard can't be kept there ({reason})",
+                "make room or mend the folder, then run this again: it goes on from the last block that was kept",
+            ) from error
 
     def remove(self) -> None:
         """Forget it, and whatever a killed run left half written."""

@@ -57,7 +57,12 @@ def is_unit(word: str) -> bool:
 
 
 def digits_said(text: str) -> str:
-    """All digits of a text, in order: "eleven sixty-fourths" and "11/64" both give "1164"."""
+    """All digits of a text, in order: "eleven sixty-fourths", "11/64" and "1164" all give "1164"."""
+    return "".join(numbers_said(text))
+
+
+def numbers_said(text: str) -> list[str]:
+    """The numbers of a text, in order: "eleven sixty-fourths" and "11/64" give "11", "64"; "1164" stays one."""
     digits: list[str] = []
     for found in (digits_of(part) for part in parts_of(text)):
         if found is None:
@@ -67,7 +72,7 @@ def digits_said(text: str) -> str:
             digits[-1] = digits[-1][0] + found
         else:
             digits.append(found)
-    return "".join(digits)
+    return digits
 
 
 @cache

@@ -21,6 +21,7 @@ from capture.timecode import clock
 from capture.track_ends import declared_end, declared_track_end, last_packet_end
 
 if TYPE_CHECKING:
+    from av.audio.codeccontext import AudioCodecContext
     from av.audio.stream import AudioStream
     from av.container import InputContainer
 
@@ -74,13 +75,22 @@ def open_recording(path: Path) -> Iterator[InputContainer]:
 
 def sound_stream(path: Path, container: InputContainer) -> AudioStream:
     """The sound track that a player would play. Raises `RecordingError` where there is none."""
-    best = container.streams.best("audio")
-    stream = next((stream for stream in container.streams.audio if stream == best), None)
-    if stream is None:
+    tracks = container.streams.audio
+    if not tracks:
         raise RecordingError(
             path, "the film has no sound", "put its captions beside it as a .vtt or .srt file of the same name"
         )
-    return stream
+    # Phones write a second track in a form of their own beside the common one.
+    readable = [track for track in tracks if _has_decoder(track)]
+    if not readable:
+        raise RecordingError(path, "its sound is in a form that can't be read", "export the film with AAC or PCM sound")
+    best = container.streams.best("audio")
+    return next((track for track in readable if track == best), readable[0])
+
+
+def _has_decoder(track: AudioStream) -> bool:
+    context: AudioCodecContext | None = track.codec_context
+    return context is not None
 
 
 def check_whole(path: Path) -> tuple[str, ...]:

@@ -51,6 +51,8 @@ def load_model(options: HearingOptions | None = None) -> SpeechModel:
             whisper = _load(folder, device, compute_type)
         except (RuntimeError, ValueError, OSError) as second:
             raise _not_loaded(name, second) from second
+    if device != "cpu":
+        compute_type = str(whisper.model.compute_type)
     return SpeechModel(name, device, compute_type, fingerprint(folder / "model.bin"), whisper)
 
 

@@ -21,6 +21,9 @@ _BROKEN_CLOCK = 5.0
 """A step back of more seconds than this, or one as far past the end, is a broken clock: nothing is lost for it."""
 
 
+_MOST_WARNINGS = 20
+
+
 class Timeline:
     """Lays frames on the film's time."""
 
@@ -77,8 +80,12 @@ class Timeline:
         return self._run.due if self._run else self._written / RATE
 
     def _warn_once(self, text: str) -> None:
-        if text not in self._warnings:
+        if text in self._warnings:
+            return
+        if len(self._warnings) < _MOST_WARNINGS:
             self._warnings.append(text)
+        else:
+            self._warnings[-1] = f"{text}, and so are other moments before it"
 
     def _silence(self, samples: int) -> Iterator[Samples]:
         while samples > 0:

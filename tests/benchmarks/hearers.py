@@ -16,10 +16,12 @@ Word = tuple[str, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """One file heard: its words, the seconds it took (the model's loading left out), and the most memory held."""
+    """One file heard: its words, what it took (the model's loading left out), and the most memory held."""
 
     words: list[Word]
     seconds: float
+    cpu_seconds: float
+    """Of all cores together: tells more than the clock where other work is going on."""
     peak_megabytes: float
 
     @property
@@ -33,7 +35,8 @@ def hear_apart(hearer: str, paths: list[Path]) -> list[Run]:
     command = [sys.executable, "-m", "tests.benchmarks.hearers", hearer, *map(str, paths)]
     shown = subprocess.run(command, stdout=subprocess.PIPE, text=True, check=True)
     return [
-        Run([tuple(word) for word in run["words"]], run["seconds"], run["peak"]) for run in json.loads(shown.stdout)
+        Run([tuple(word) for word in run["words"]], run["seconds"], run["cpu"], run["peak"])
+        for run in json.loads(shown.stdout)
     ]
 
 
@@ -43,34 +46,35 @@ def _ours(paths: list[Path], prime: str | None) -> list[dict[str, object]]:
     model = load_model()
     runs = []
     for path in paths:
-        began = time.perf_counter()
+        began = time.perf_counter(), time.process_time()
         with tempfile.TemporaryDirectory() as folder:
             transcript = hear(path, model=model, prime=prime, checkpoint_folder=Path(folder))
         words = [(word.text, word.start, word.end) for cue in transcript.cues for word in cue.words]
-        runs.append(_run(words, time.perf_counter() - began))
+        runs.append(_run(words, *began))
     return runs
 
 
 def _plain(paths: list[Path]) -> list[dict[str, object]]:
-    """faster-whisper as its own documentation shows it: one window after the other, the same weights, beam and threads."""
+    """faster-whisper as its documentation shows it: window after window, with the same weights, beam and threads."""
     from capture import HearingOptions, load_model
 
     options = HearingOptions()
     whisper = load_model(options).whisper
     runs = []
     for path in paths:
-        began = time.perf_counter()
+        began = time.perf_counter(), time.process_time()
         segments, _ = whisper.transcribe(
             str(path), language=options.language, beam_size=options.beam_size, word_timestamps=True
         )
         words = [(word.word.strip(), float(word.start), float(word.end)) for each in segments for word in each.words]
-        runs.append(_run(words, time.perf_counter() - began))
+        runs.append(_run(words, *began))
     return runs
 
 
-def _run(words: list[Word], seconds: float) -> dict[str, object]:
+def _run(words: list[Word], clock: float, cpu: float) -> dict[str, object]:
+    seconds, cpu_seconds = time.perf_counter() - clock, time.process_time() - cpu
     peak = re.search(r"VmHWM:\s+(\d+) kB", Path("/proc/self/status").read_text())
-    return {"words": words, "seconds": seconds, "peak": int(peak[1]) / 1024 if peak else 0.0}
+    return {"words": words, "seconds": seconds, "cpu": cpu_seconds, "peak": int(peak[1]) / 1024 if peak else 0.0}
 
 
 def _main() -> None:

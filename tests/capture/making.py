@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import hashlib
+import random
 import shutil
 import subprocess
 from collections.abc import Callable
 from pathlib import Path
-from typing import TypeAlias
+from typing import TypeAlias, cast
 
 import av
 import numpy as np
@@ -110,3 +111,18 @@ def loud_from(samples: Samples, level: float = 0.02) -> tuple[float, float]:
     loud = np.flatnonzero(np.abs(samples) > level)
     assert len(loud), "all is silent"
     return loud[0] / 16_000, loud[-1] / 16_000
+
+
+def spoiler(first: float, last: float) -> Callable[[AudioPacket, float], AudioPacket]:
+    """What puts noise in the place of the packets between two seconds; the same noise each time."""
+    noise = random.Random(1)  # noqa: S311
+
+    def spoil(packet: AudioPacket, at: float) -> AudioPacket:
+        if not first <= at < last:
+            return packet
+        spoilt = cast(AudioPacket, av.Packet(noise.randbytes(packet.size)))
+        spoilt.pts, spoilt.dts, spoilt.time_base = packet.pts, packet.dts, packet.time_base
+        spoilt.duration = packet.duration
+        return spoilt
+
+    return spoil

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 from dataclasses import replace
 from pathlib import Path
@@ -9,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from capture.checkpoint import Checkpoint, HeardBlock, checkpoint_key
+from capture.errors import ShopError
 from capture.model import SpeechModel
 from capture.options import HearingOptions
 from capture.transcript import Word
@@ -63,6 +65,22 @@ def test_no_folder_is_made_before_there_is_something_to_keep(tmp_path: Path) -> 
     assert checkpoint.load() == []
     checkpoint.remove()
     assert not (tmp_path / "session").exists()
+
+
+def test_a_full_disk_is_one_line_and_keeps_the_last_checkpoint(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    checkpoint = Checkpoint(tmp_path, "key")
+    checkpoint.save(BLOCKS[:1])
+
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "fsync", full)
+        with pytest.raises(
+            ShopError, match=r"what was heard can't be kept there \(no space left on device\); make room"
+        ):
+            checkpoint.save(BLOCKS)
+    assert checkpoint.load() == BLOCKS[:1]
 
 
 def key(recording: Path, model: SpeechModel = MODEL, prime: str = "p", **options: float) -> str:

@@ -8,7 +8,8 @@ import pytest
 
 from capture.errors import RecordingError
 from capture.media import check_whole, probe
-from tests.capture.making import Maker
+from capture.sound import Sound
+from tests.capture.making import Maker, run, spoiler
 
 FILMS = ("film.mp4", "film.mov", "film.mkv", "film.webm")
 SOUNDS = ("sound.wav", "sound.mp3", "sound.m4a", "sound.ogg", "sound.opus", "sound.flac")
@@ -32,8 +33,6 @@ def test_a_sound_file_has_no_picture(make: Maker, name: str) -> None:
 def test_a_cover_is_no_picture(make: Maker) -> None:
     cover = make.folder / "cover.png"
     make_cover = make.film("still.mp4")
-    from tests.capture.making import run
-
     run("ffmpeg", "-v", "error", "-y", "-i", make_cover, "-frames:v", "1", cover)
     song = make.folder / "covered.mp3"
     run(
@@ -126,3 +125,29 @@ def test_a_file_that_may_not_be_read(make: Maker, monkeypatch: pytest.MonkeyPatc
 def test_a_whole_file_passes(make: Maker, name: str) -> None:
     path = make.film(name, "-i", make.speech()) if name in FILMS else make.sound(name, make.speech())
     assert check_whole(path) == ()
+
+
+def unknown_codec(make: Maker, tracks: int) -> Path:
+    """A film whose first one or two sound tracks are in a form that nobody knows."""
+    two = make.sound("two.mkv", make.speech(), "-map", "0:a", "-map", "0:a", "-c:a", "aac", "-ac:0", "2")
+    path = make.folder / f"unknown-{tracks}.mkv"
+    path.write_bytes(two.read_bytes().replace(b"A_AAC", b"A_ZZZ", tracks))
+    return path
+
+
+def test_a_track_in_an_unknown_form_gives_way_to_one_that_can_be_read(make: Maker) -> None:
+    # Phones write a second sound track in a form of their own.
+    path = unknown_codec(make, 1)
+    assert check_whole(path) == ()
+    assert sum(len(piece) for piece in Sound(path).pieces()) > 3 * 16_000
+
+
+def test_sound_in_an_unknown_form_only(make: Maker) -> None:
+    assert "its sound is in a form that can't be read; export the film" in said_of(unknown_codec(make, 2))
+
+
+def test_an_ogg_film_that_cannot_be_read_on_says_where(make: Maker) -> None:
+    whole = make.sound("talk.ogg", make.speech(), "-c:a", "libvorbis")
+
+    with pytest.raises(RecordingError, match=r"its sound can't be read past 0:0[012]; copy it"):
+        list(Sound(make.remuxed("spoilt.ogg", whole, spoiler(1, 2.5))).pieces())

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-import random
 import subprocess
 import sys
 from pathlib import Path
-from typing import cast
 
-import av
 import numpy as np
 import pytest
 from faster_whisper import decode_audio
 
 from capture.errors import RecordingError
 from capture.sound import RATE, Sound
-from tests.capture.making import AudioPacket, Maker, Samples, loud_from, run
+from tests.capture.making import Maker, Samples, loud_from, run, spoiler
 
 GIGABYTE = 1 << 30
 
@@ -65,18 +62,8 @@ def test_a_gap_becomes_silence(make: Maker, name: str) -> None:
 
 
 def test_damaged_packets_are_skipped_and_warned_of(make: Maker) -> None:
-    noise = random.Random(1)  # noqa: S311 - damage that is the same each time
-
-    def spoil(packet: AudioPacket, at: float) -> AudioPacket:
-        if not 1 <= at < 2.5:
-            return packet
-        spoilt = cast(AudioPacket, av.Packet(noise.randbytes(packet.size)))
-        spoilt.pts, spoilt.dts, spoilt.time_base = packet.pts, packet.dts, packet.time_base
-        spoilt.duration = packet.duration
-        return spoilt
-
     whole = make.sound("whole.m4a", make.speech())
-    sound = Sound(make.remuxed("damaged.mp4", whole, spoil))
+    sound = Sound(make.remuxed("damaged.mp4", whole, spoiler(1, 2.5)))
     damaged: Samples = np.concatenate(list(sound.pieces()))
     assert loud_from(damaged)[1] == pytest.approx(loud_from(heard(whole))[1], abs=0.1)
     assert sound.warnings
@@ -134,7 +121,6 @@ def test_decoding_four_hours_stays_small(make: Maker) -> None:
 COUNT = """
 import re, sys
 from pathlib import Path
-from typing import cast
 from capture.sound import RATE, Sound
 samples = sum(len(piece) for piece in Sound(Path(sys.argv[1])).pieces())
 peak = int(re.search(r"VmHWM:\\s+(\\d+) kB", Path("/proc/self/status").read_text()).group(1)) * 1024

@@ -106,3 +106,13 @@ def test_a_long_hole_comes_in_small_pieces() -> None:
     line = Timeline(0, 4000, [])
     pieces = list(line.add(frame(3600)))
     assert max(len(piece) for piece in pieces) <= RATE
+
+
+def test_a_badly_damaged_film_does_not_drown_its_other_warnings() -> None:
+    warnings: list[str] = []
+    line = Timeline(0, 1000, warnings)
+    for second in range(100):
+        list(line.add(frame(second, 1)))
+        line.damage()
+    assert len(warnings) == 20
+    assert warnings[-1].endswith("and so are other moments before it")
