@@ -17,16 +17,31 @@ _REACH = 60
 """Tokens looked back for what "it" stands for."""
 _LONGEST_CLIMB = 5
 _FURTHEST_SUBJECT = 25
+_HEADING = 4
+"""Tokens of a sentence that only names what comes: "Boiler."."""
+_OPENING = 60
+"""Tokens in which the thing on the bench is spoken of."""
+_WITHOUT_THING = frozenset({"temperature", "time"})
+_SET_AT = frozenset({"temperature", "ratio", "rotational speed", "pressure", "frequency", "voltage", None})
+_LED_BY = frozenset({"with", "like", "as", "by", "than", "without", "per"})
+"""Prepositions before what is no more than a means or a likeness."""
 _LONG = 400
 """Tokens over which an attribute keeps its item."""
 
 
 def by_thing_behind(figure: Figure, finding: Finding) -> Thing | None:
     """ "a quarter inch driver"; not the stuff in "the seat's two inches thick pine"."""
+    if figure.kind in _WITHOUT_THING:
+        return None
     stated = knowledge().clause.being & set(figure.scene.words[max(figure.left[0], figure.start - 3) : figure.start])
     if finding.word and stated:
         return None
+    told = bool(stated) and any(_plain(figure, thing) for thing in figure.things_left())
     for thing in figure.scene.things_in(figure.end, figure.end + 4)[:1]:
+        if figure.scene.word(thing.end) == "to" and figure.scene.word(thing.end + 1) == figure.scene.word(thing.start):
+            return None  # "corner to corner"
+        if told and thing.role == "material":
+            return None  # "the bar is three eighths steel"
         if adjoins(figure, thing.start) and not (finding.word and thing.start < finding.word.end):
             return thing
     return None
@@ -42,6 +57,8 @@ def by_noun_owner(figure: Figure, finding: Finding) -> Thing | None:
     if named:
         return named
     for thing in scene.things_in(noun.start - 4, noun.start)[::-1]:
+        if scene.tags[thing.end - 1] == "VBG":
+            continue  # "working pressure"
         if thing.end == noun.start or scene.words[thing.end : noun.start] == ("'s",):
             return thing
     for thing in scene.things_in(noun.end, noun.end + 5)[:1]:
@@ -97,16 +114,29 @@ def by_grammar(figure: Figure, _: Finding) -> Thing | None:
 
 def by_subject(figure: Figure, _: Finding) -> Thing | None:
     """ "the pivot is ...", "thin the top to ...": the nearest thing of the clause that no preposition governs."""
-    for thing in figure.things_left():
-        if _plain(figure, thing) and thing.role != "tool":
+    plain = [thing for thing in figure.things_left() if _plain(figure, thing)]
+    for thing in plain:
+        if thing.role != "tool" and not (_is_predicate(figure, thing) and thing is not plain[-1]):
             return thing
-    return next((thing for thing in figure.things_left() if thing.role == "part" and not thing.preposition), None)
+    vague = knowledge().vague
+    parts = (thing for thing in figure.things_left() if thing.role == "part" and not thing.preposition)
+    return next((thing for thing in parts if thing.name not in vague or not _goes_on(figure)), None)
+
+
+def by_setting(figure: Figure, _: Finding) -> Thing | None:
+    """ "in a box at 60%", "the oven at 200": the thing right before "at"."""
+    if figure.kind not in _SET_AT or figure.scene.word(figure.start - 1) != "at":
+        return None
+    for thing in figure.things_left()[:1]:
+        if thing.end == figure.start - 1 and not is_reader(figure, thing):
+            return thing
+    return None
 
 
 def by_place_before(figure: Figure, _: Finding) -> Thing | None:
     """ "on the third wheel it's ..."; only where no "it" points further back."""
     for thing in figure.things_left():
-        if thing.preposition and thing.role != "tool" and not is_reader(figure, thing):
+        if thing.preposition and thing.preposition not in _LED_BY and thing.role != "tool" and not is_reader(figure, thing):
             return thing
     return None
 
@@ -131,6 +161,8 @@ def by_tied_place(figure: Figure, finding: Finding) -> Thing | None:
 def by_usual_owner(figure: Figure, finding: Finding) -> Thing | None:
     """ "it's losing four minutes a day": what has an attribute where nobody says it, by the trade's file."""
     owner = figure.scene.lexicon.owners.get(finding.attribute or "")
+    if owner == "subject" and figure.kind == "mass" and figure.start > _OPENING:
+        return None  # "it weighs" is said of parts as well
     if owner == "subject":
         return figure.scene.subject
     return Thing(figure.start, figure.start, owner, "part") if owner else None
@@ -191,6 +223,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("restated", by_restatement),
     ("tied place", by_tied_place),
     ("following", by_following),
+    ("setting", by_setting),
     ("grammar", by_grammar),
     ("subject", by_subject),
     ("usual owner", by_usual_owner),
@@ -213,7 +246,8 @@ def is_reader(figure: Figure, thing: Thing) -> bool:
         return True
     if thing.preposition == "on" and behind in (("it", "reads"), ("it", "says"), ("i", "get")):
         return True
-    return thing.role in ("tool", "other", "part") and (thing.head in readers or thing.name in readers)
+    compound = thing.head != thing.name and thing.head in knowledge().lone_readers
+    return thing.role in ("tool", "other", "part") and thing.head in readers and not compound
 
 
 def _plain(figure: Figure, thing: Thing) -> bool:
@@ -221,11 +255,25 @@ def _plain(figure: Figure, thing: Thing) -> bool:
     return not thing.preposition and not is_reader(figure, thing) and thing.name not in knowledge().vague
 
 
+def _is_predicate(figure: Figure, thing: Thing) -> bool:
+    """ "the blank is graphite, 1/8 inch thick": a material that says what another thing is made of."""
+    scene = figure.scene
+    return thing.role == "material" and scene.word(thing.start - 1) in knowledge().clause.being
+
+
+def _goes_on(figure: Figure) -> bool:
+    """True where a figure of the same kind was just told of: "... and the other side 7"."""
+    previous = figure.previous
+    return previous is not None and previous.figure.kind == figure.kind and previous.item is not None
+
+
 def _any(figure: Figure, thing: Thing) -> bool:
-    return not is_reader(figure, thing) and thing.name not in knowledge().vague
+    return not is_reader(figure, thing) and thing.name not in knowledge().vague and thing.preposition not in _LED_BY
 
 
 def _salient(figure: Figure, thing: Thing) -> bool:
     """A thing that no preposition governs and that the trade knows or the speaker comes back to."""
-    known = thing.role in ("part", "subject", "material") or figure.scene.times_named(thing.head) > 1
+    scene = figure.scene
+    heads = scene.sentences.end[thing.start] - scene.sentences.start[thing.start] <= _HEADING
+    known = heads or thing.role in ("part", "subject", "material") or scene.times_named(thing.head) > 1
     return known and _plain(figure, thing)

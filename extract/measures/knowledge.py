@@ -59,7 +59,8 @@ class Knowledge:
     """Nouns that name a measure of any kind."""
     more: tuple[tuple[str, ...], ...]
     """Words of a difference, behind a figure."""
-    more_ending: frozenset[str]
+    ending: dict[str, str]
+    """Word right before a break -> attribute."""
     by: tuple[tuple[str, ...], ...]
     """Words of a difference, before a figure."""
     across: dict[str, str]
@@ -94,6 +95,8 @@ class Knowledge:
     """Small amounts behind "a", things otherwise."""
     times: frozenset[str]
     readers: frozenset[str]
+    lone_readers: frozenset[str]
+    """Readers only where nothing stands before them: a tape, not a gasket tape."""
     fillers: frozenset[str]
     restated: tuple[tuple[str, ...], ...]
     takes_back: tuple[tuple[str, ...], ...]
@@ -123,7 +126,7 @@ def knowledge() -> Knowledge:
         wet=frozenset(data["wet"]["words"]),
         loose_nouns=tuple(data["loose"]["nouns"]),
         more=_split(data["loose"]["more"]),
-        more_ending=frozenset(data["loose"]["end"]),
+        ending={word: attribute for attribute, words in data["ending"].items() for word in words},
         by=_split(data["loose"]["by"]),
         across={word: attribute for attribute, words in data["across"].items() for word in words},
         solutions=frozenset(data["solution"]["words"]),
@@ -146,6 +149,7 @@ def knowledge() -> Knowledge:
         ),
         not_lone=frozenset(data["not_things"]["people"]) | frozenset(data["not_things"]["talk"]),
         either=frozenset(data["not_things"]["either"]),
+        lone_readers=frozenset(data["readers"]["lone"]),
         readers=frozenset(data["readers"]["tools"]),
         fillers=frozenset(data["between"]["fillers"]),
         restated=_split(data["between"]["restated"]),

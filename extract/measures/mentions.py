@@ -68,6 +68,8 @@ def _fits(reading: Reading, clauses: Bounds, found: Found) -> bool:
         return False
     if found.end - start > 1:
         return True
+    if reading.words[last] in knowledge().lone_readers | {"gauge"} and before in ("DT", "PRP$"):
+        return False  # "on the gauge": what is read
     if reading.words[last] in knowledge().clause.no_nouns:
         return reading.is_figure(last - 1)
     if tag[:2] in ("VB", "MD"):

@@ -23,6 +23,10 @@ class PhaseWords:
     verdict: Index
     target_before: Index
     found_before: Index
+    target_behind: Index
+    found_behind: Index
+    wish: frozenset[str]
+    """Words of aim that no "now" outweighs."""
     past: Index
     present: Index
     new: Index
@@ -48,6 +52,9 @@ def phase_words() -> PhaseWords:
         verdict=_index(data["as_left"]["verdict"]),
         target_before=_index(data["target"]["before"]),
         found_before=_index(data["as_found"]["before"]),
+        target_behind=_index(data["target"]["behind"]),
+        found_behind=_index(data["as_found"]["behind"]),
+        wish=frozenset(data["target"]["wish"]),
         past=_index(data["strong_past"]["before"]),
         new=_index(data["new"]["before"]),
         present=_index(data["present"]["before"]),

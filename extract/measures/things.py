@@ -91,14 +91,15 @@ class ThingFinder:
         words = knowledge().clause
         if not word or not word[0].isalpha() or reading.is_figure(at) or word in words.reads or word in words.being:
             return False
-        if self._breaks(at) and reading.word(at + 1) in ("it", "them"):
+        led = reading.tag(at - 1) in ("DT", "JJ", "PRP$", "IN", "NN")
+        if (self._breaks(at) or not led) and reading.word(at + 1) in ("it", "them"):
             return False  # a command that the tagger takes for a noun: "chuck it"
         return reading.is_noun(at) or self._stands_alone(at) or self._stands_before_figure(at)
 
     def _stands_alone(self, at: int) -> bool:
         """An adjective that is used as a noun: "tighten the eccentric a quarter turn"."""
         reading = self._reading
-        if reading.tag(at) not in ("JJ", "VBG") or reading.tag(at - 1) not in ("DT", "PRP$"):
+        if reading.tag(at) not in ("JJ", "VBG", "VBD", "VB", "VBP") or reading.tag(at - 1) not in ("DT", "PRP$"):
             return False
         return reading.tag(at + 1)[:2] in _BEHIND_LONE_ADJECTIVE and reading.words[at] not in knowledge().clause.loose
 

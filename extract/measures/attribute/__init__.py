@@ -43,6 +43,7 @@ INFERRED: tuple[tuple[str, Rule], ...] = (
     ("usual of the thing", inferred.by_usual),
     ("same item", inferred.by_same_item),
     ("band", inferred.by_band),
+    ("repetition", inferred.by_repetition),
     ("carried", inferred.by_carrying),
     ("usual of the topic", inferred.by_usual_topic),
     ("kind", inferred.by_kind),

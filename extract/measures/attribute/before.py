@@ -37,6 +37,8 @@ def by_verb_to(figure: Figure, _: Finding) -> str | None:
     if figure.kind != "length" or not {"to", "at"} & set(scene.text(start, figure.start)[-3:]):
         return None
     for at in range(figure.start - 1, start - 1, -1):
+        if scene.tags[at] == "VBN" and scene.tag(at - 1) == "DT":
+            continue  # "the turned end"
         if (scene.is_verb(at) or at == start) and scene.lemmas[at] in knowledge().leaves:
             return knowledge().leaves[scene.lemmas[at]]
     return None

@@ -16,8 +16,12 @@ _FURTHEST = 600
 """Tokens over which a thing keeps its attribute."""
 _LONG_INCHES = 6
 _NEAR = 60
+_STEEPEST = 60
+"""Degrees over which a figure near an oven is no angle."""
 _LOOK_BEFORE, _LOOK_BEHIND = 12, 8
 _ONCE = frozenset({"difference", "cut"})
+_TELLING = frozenset({"mass", "force", "pressure", "frequency", "voltage", "power"})
+"""Kinds in which few figures come twice by chance."""
 _CARRIED = frozenset({"previous", "attribute"})
 _GUESSED = frozenset({"sentence", "attribute", "previous", "topic", "session", ""})
 """Rules that guess at an item; a carried attribute brings its own."""
@@ -53,7 +57,8 @@ def by_company(figure: Figure, finding: Finding) -> str | None:
         return "concentration" if said & known.solutions or {name, head} & known.solutions else None
     if figure.kind in ("mass", "force"):
         return "tension" if {name, head} & known.pulled else None
-    if figure.kind is None and {name, head} & known.heated:
+    warm = figure.kind is None or (figure.kind == "angle" and figure.quantity.value > _STEEPEST)
+    if warm and {name, head, *said} & known.heated:
         return "temperature"
     return None
 
@@ -112,10 +117,24 @@ def by_usual(figure: Figure, finding: Finding) -> str | None:
 
 def by_carrying(figure: Figure, finding: Finding) -> str | None:
     """What the last quantity of the same kind and order measured, and of what where the item was a guess."""
+    if finding.item_rule == "thing behind" and finding.item and finding.item.role == "other":
+        return None  # "a five foot stick"
     for earlier in figure.earlier(_FAR):
         if earlier.attribute in knowledge().kept:
             continue
         if _alike(figure, earlier) and earlier.attribute != "size":
+            if finding.item_rule in _GUESSED and earlier.item:
+                finding.item = earlier.item
+            return earlier.attribute
+    return None
+
+
+def by_repetition(figure: Figure, finding: Finding) -> str | None:
+    """The very figure that was said before, in its unit: "it's back to 11 ounces"."""
+    unit = figure.quantity.unit
+    for earlier in figure.earlier(_FURTHEST):
+        same = earlier.figure.quantity.value == figure.quantity.value and earlier.figure.quantity.unit == unit
+        if same and unit is not None and figure.kind in _TELLING and earlier.attribute:
             if finding.item_rule in _GUESSED and earlier.item:
                 finding.item = earlier.item
             return earlier.attribute

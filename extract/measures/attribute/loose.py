@@ -23,8 +23,8 @@ def by_difference(figure: Figure, _: Finding) -> str | None:
     if any(after[: len(phrase)] == phrase for phrase in known.more):
         return "difference"
     ends = not after[1:] or after[1] in MARKS or scene.new_cue(figure.end + 1) or after[1] in known.clause.openers
-    if figure.kind == "length" and after[:1] and after[0] in known.more_ending and ends:
-        return "difference"
+    if figure.kind == "length" and after[:1] and after[0] in known.ending and ends:
+        return known.ending[after[0]]
     ahead = scene.text(figure.start - _BY_REACH - 2, figure.start)
     for skip in range(_BY_REACH):
         end = len(ahead) - skip

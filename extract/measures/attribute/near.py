@@ -21,6 +21,7 @@ _PLACED = frozenset({("of", "its"), ("of", "their"), ("of", "it's")})
 """Behind these a noun of measure only tells where: "at the top of its travel"."""
 _SLIGHT = frozenset({"width", "thickness", "gap", "gauge"})
 _LONG_INCHES = 10
+_VAST_INCHES = 48
 _THIN_INCHES = 0.15
 
 
@@ -85,6 +86,8 @@ def usual_measure(name: str, figure: Figure) -> str | None:
     attribute = next((table[noun] for table in tables for noun in nouns if noun in table), None)
     inches = length_in_inches(figure)
     if nouns[1] in knowledge().fixings and inches >= knowledge().fixing_inches:
+        return "length"
+    if attribute and inches >= _VAST_INCHES:
         return "length"
     if attribute in _SLIGHT and inches >= _LONG_INCHES:
         return "length"

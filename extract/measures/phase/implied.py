@@ -28,9 +28,9 @@ _FAR = 60
 _USED = frozenset({"tool", "material"})
 
 
-def by_rotation(figure: Figure, _: Finding) -> Phase | None:
-    """A part of a turn is something to do."""
-    return "target" if figure.kind == "rotation" else None
+def by_rotation(figure: Figure, finding: Finding) -> Phase | None:
+    """A part of a turn, or what is taken off, is something to do."""
+    return "target" if figure.kind == "rotation" or finding.attribute_rule == "removal" else None
 
 
 def by_thing(figure: Figure, finding: Finding) -> Phase | None:
@@ -66,9 +66,10 @@ def by_meter(figure: Figure, _: Finding) -> Phase | None:
     return "as_found" if figure.kind in phase_words().metered else None
 
 
-def by_material(_: Figure, finding: Finding) -> Phase | None:
+def by_material(figure: Figure, finding: Finding) -> Phase | None:
     """What is used up in the work: "grease, about 20 grams"."""
-    named = finding.item_rule in _NAMED_HERE
+    stated = _STATES & set(figure.scene.words[max(figure.left[0], figure.start - 3) : figure.start])
+    named = finding.item_rule in _NAMED_HERE and not (stated and finding.attribute_rule == "adjective behind")
     return "target" if finding.item and finding.item.role == "material" and named else None
 
 
@@ -94,7 +95,8 @@ def by_state(figure: Figure, finding: Finding) -> Phase | None:
     used = finding.item is not None and finding.item.role in _USED
     if used or not _STATES & set(before):
         return None
-    return "target" if work_begun(figure) and not _goes_on_finding(figure) else "as_found"
+    described = finding.attribute_rule == "adjective behind"
+    return "target" if work_begun(figure) and not described and not _goes_on_finding(figure) else "as_found"
 
 
 def by_progress(figure: Figure, _: Finding) -> Phase | None:
@@ -106,6 +108,11 @@ def _goes_on_finding(figure: Figure) -> bool:
     """True where the figure just before was one that was found."""
     previous = figure.previous
     return previous is not None and previous.phase == "as_found" and figure.start - previous.figure.end < _FAR
+
+
+def is_at_end(figure: Figure) -> bool:
+    """True where a bare reading is one of the end of the job."""
+    return _is_late(figure, _BARE_LATE)
 
 
 def _is_late(figure: Figure, share: float) -> bool:

@@ -8,12 +8,18 @@ from __future__ import annotations
 
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
+from extract.measures.phase.implied import is_at_end
 from extract.measures.phase.stretches import clause_behind, close_behind, measured_before, sentence_before, work_begun
 from extract.measures.phase_words import holds, phase_words
 from extract.record import Phase
 
 _RESULT_REACH = 8
 """Tokens before a figure in which a word for a result stands."""
+_NOW = 2
+_BOUND = 3
+"""Words behind a figure in which it is bounded: "3 mm, no more"."""
+_CONTRAST = 5
+"""Words behind a figure in which what it was or should be is said."""
 _SUM_REACH = 6
 _SUMS = frozenset({"so", "'s", "makes", "is", "about"})
 _TOLD_OF_IT = frozenset({"it", "she", "they", "that"})
@@ -49,9 +55,21 @@ def by_general_words(figure: Figure, _: Finding) -> Phase | None:
 def by_result_words(figure: Figure, finding: Finding) -> Phase | None:
     """ "it's now seven", "ended up at seven"; needs work done, or an earlier reading of the same."""
     words, before = phase_words(), sentence_before(figure, _RESULT_REACH)
-    if holds(words.past, before) or holds(words.target_before, before) or not holds(words.result_before, before):
+    if holds(words.past, before) or words.wish & set(before) or not holds(words.result_before, before):
         return None
     return "as_left" if work_begun(figure) or measured_before(figure, finding) else None
+
+
+def by_now(figure: Figure, finding: Finding) -> Phase | None:
+    """ "it's 42 now": reached; refuses "I want 42 now" and what is only begun with."""
+    scene, words = figure.scene, phase_words()
+    behind = close_behind(figure)[:_NOW]
+    if "now" not in behind or words.wish & set(figure.before()) or holds(words.past, figure.before()):
+        return None
+    if scene.clauses.start[figure.end] == figure.end < len(scene) and scene.word(figure.end) == "now":
+        return None
+    told = holds(words.present, figure.before()) or holds(words.found_before, figure.before())
+    return "as_left" if told and (work_begun(figure) or measured_before(figure, finding)) else None
 
 
 def by_verdict(figure: Figure, finding: Finding) -> Phase | None:
@@ -67,9 +85,16 @@ def by_past(figure: Figure, _: Finding) -> Phase | None:
     return "as_found" if holds(phase_words().past, figure.before()) else None
 
 
+def by_found_behind(figure: Figure, _: Finding) -> Phase | None:
+    """ "six seconds before and now 21", "52, and it should be 46"."""
+    return "as_found" if holds(phase_words().found_behind, close_behind(figure)[:_CONTRAST]) else None
+
+
 def by_target_words(figure: Figure, _: Finding) -> Phase | None:
     """ "we want seven", "till it's flush at 3 mm", "it should be 1/16"."""
-    return "target" if holds(phase_words().target_before, figure.before()) else None
+    words = phase_words()
+    bounded = holds(words.target_behind, close_behind(figure)[:_BOUND])
+    return "target" if bounded or holds(words.target_before, figure.before()) else None
 
 
 def by_work(figure: Figure, _: Finding) -> Phase | None:
@@ -82,12 +107,27 @@ def by_work(figure: Figure, _: Finding) -> Phase | None:
             return None
         if tag in ("VB", "VBP", "VBG", "VBN", "VBD") and scene.lemmas[at] in phase_words().work:
             told = (tag == "VBD" and told_of_it) or (tag == "VBP" and scene.is_noun(at - 1))
+            told = told or (tag == "VBG" and told_of_it and scene.word(at - 1) in knowledge().clause.being)
+            told = told or (tag == "VBN" and bool(knowledge().clause.being & set(scene.words[max(start, at - 2) : at])))
             return None if told else "target"
         if at == start and (tag == "VB" or scene.word(at + 1) in ("it", "them")):
             return "target"
     return None
 
 
-def by_reading(figure: Figure, _: Finding) -> Phase | None:
+def by_made(figure: Figure, finding: Finding) -> Phase | None:
+    """ "0.4 deep, cut on the lathe": work told right behind the figure."""
+    scene = figure.scene
+    start = finding.word.end if finding.word else figure.end
+    for at in range(start, min(start + 2, figure.sentence[1])):
+        if scene.tags[at] == "VBN" and scene.lemmas[at] in phase_words().work:
+            return "target"
+    return None
+
+
+def by_reading(figure: Figure, finding: Finding) -> Phase | None:
     """ "I get", "it reads", "measures": found."""
-    return "as_found" if holds(phase_words().found_before, figure.before()) else None
+    if not holds(phase_words().found_before, figure.before()):
+        return None
+    weighed = finding.attribute_rule == "verb before" and is_at_end(figure)
+    return "as_left" if weighed and "VBD" not in figure.scene.tags[figure.left[0] : figure.start] else "as_found"
