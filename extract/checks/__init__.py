@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Iterable
 
 from extract.checks.arithmetic import find_sums
+from extract.checks.common import find_uncommon
 from extract.checks.conflict import find_conflicts
 from extract.checks.conversion import find_conversions
 from extract.checks.finding import Suspicion
@@ -33,6 +34,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("conversion", find_conversions),
     ("arithmetic", find_sums),
     ("implausible", find_implausible),
+    ("uncommon", find_uncommon),
     ("conflict", find_conflicts),
 )
 """In order: where two rules doubt the same figure, the first one speaks."""

@@ -22,6 +22,30 @@ _NEAR = 10
 _BEHIND = 5
 _SERIES = 3
 """After this many figures for one attribute its readings are a series, not a contradiction."""
+_RECALL, _SPARE = 14, 9
+_SHORT = 4
+_STEMS = frozenset(
+    {
+        "",
+        "that",
+        "then",
+        "with",
+        "from",
+        "when",
+        "they",
+        "this",
+        "here",
+        "have",
+        "were",
+        "down",
+        "test",
+        "seco",
+        "mill",
+        "inch",
+    }
+)
+_CAME = frozenset({"came", "come", "was", "were", "started", "had", "found", "began", "arrived", "measured"})
+_FOUND = frozenset({"as_found", "found", "came", "was", "started", "measured", "reads", "got"})
 _ARTICLES = (("a",), ("an",), ("another",), ("each",))
 _FAR = 2
 """Two sizes further apart than this are of two things, whatever they are called."""
@@ -33,6 +57,10 @@ def find_conflicts(talk: Talk) -> Iterator[Suspicion]:
     """Each figure that differs from the one first said of the same thing."""
     first: dict[tuple[str | None, ...], list[Said]] = {}
     for one in talk.said:
+        recalled = _recalled(talk, one)
+        if recalled is not None:
+            yield _misremembered(recalled, one)
+            continue
         key = _thing(one)
         if key is None:
             continue
@@ -42,6 +70,37 @@ def find_conflicts(talk: Talk) -> Iterator[Suspicion]:
             yield _suspect(found, one)
         if len(earlier) < _SERIES:
             earlier.append(one)
+
+
+def _recalled(talk: Talk, one: Said) -> Said | None:
+    """ "Down from the 48 it came in at": the figure once found of the same, where that was another."""
+    words = check_words()
+    said = next((n for n in (3, 2, 1) if one.before[-n:] in words.recall_before), 0)
+    if not said or one.after[:1] not in {(word,) for word in words.recall_behind} or one.measure.unit is None:
+        return None
+    if not _CAME & {*one.after[:7]}:
+        return None
+    last = talk.previous(one)
+    told = (*(last.before if last is not None else ()), *one.before)[-_RECALL:]
+    names = {_stem(word) for word in (*told, *one.after[:6], *(one.measure.attribute or "").split())}
+    earlier = [
+        other
+        for other in talk.said
+        if other.place < one.place
+        and other.measure.kind == one.measure.kind
+        and _FOUND & {*other.before[-_RECALL:], other.measure.phase}
+        and names
+        & {_stem(word) for word in (*other.before[-_RECALL:], *(other.measure.attribute or "").split())} - _STEMS
+    ]
+    if not earlier and last is not None and len(one.before) < _SPARE and _CAME & {*last.after, *one.before}:
+        earlier = [last]
+    values = {other.measure.value for other in earlier}
+    return earlier[-1] if len(values) == 1 and _differ(earlier[-1], one) else None
+
+
+def _stem(word: str) -> str:
+    """ "drop", "dropping" and "drops" alike; too short a word names nothing."""
+    return word[:4] if len(word) >= _SHORT else ""
 
 
 def _thing(one: Said) -> tuple[str | None, ...] | None:
@@ -107,6 +166,13 @@ def _names_its_thing(one: Said) -> bool:
     """ "a 10k resistor", "a quarter inch driver": another size is another thing."""
     item = (one.measure.item or "").split()
     return bool(item) and bool(one.after) and one.after[0].removesuffix("s") in item and one.before[-1:] in _ARTICLES
+
+
+def _misremembered(first: Said, second: Said) -> Suspicion:
+    one, other = first.measure, second.measure
+    what = f"the {one.attribute}" if one.attribute else "it"
+    message = f"{what} was {one.display} as found, and is recalled here as {other.display}"
+    return Suspicion("conflict", "stop", (one, other), message, SOURCE)
 
 
 def _suspect(first: Said, second: Said) -> Suspicion:

@@ -22,6 +22,8 @@ SOURCE = "NIST SP 811 (2008) B.7 and SP 1038 (2006) section 4.4: rounding of con
 _FAR = 7
 """Words between two figures from which on they are no restatement, unless the record says so."""
 _FEW = 3
+_BY = ("by",)
+_POURED = ("mass", "volume")
 _WEAKLY, _STRONGLY, _PLAINLY = 2, 4, 1000
 """Figures further apart than so many times may be of two things: no stop, only a look."""
 _GRADES: dict[Verdict, int] = {"agrees": 0, "close": 1, "disagrees": 2}
@@ -38,21 +40,47 @@ def find_conversions(talk: Talk) -> Iterator[Suspicion]:
 def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
     """The figure that `second` says again, `second`, and how many times apart they may lie to be one thing for sure."""
     linked = talk.by_id.get(second.measure.same_as or "")
+    if (
+        linked is not None
+        and (pair := _counterpart(talk, second)) is not None
+        and _BY in (pair.after[:1], second.after[:1])
+    ):
+        linked = pair
     if linked is not None:
         first, later = sorted((linked, second), key=lambda one: one.place)
         return first, later, _reach(later)
-    first_said = talk.previous(second)
+    first_said = _counterpart(talk, second)
     if first_said is None or not _same_kind(first_said.measure, second.measure) or not _may_restate(first_said, second):
         return None
-    if len(second.before) > _FAR or not second.measure.unit_said:
+    words = _between(talk, first_said, second)
+    if len(words) > _FAR or not second.measure.unit_said:
         return None
-    if holds(second.before, check_words().strong) is not None:
+    if holds(words, check_words().strong) is not None:
         return first_said, second, _reach(second)
-    if holds(second.before, check_words().weak) is None or second.measure.kind == "time":
+    if holds(words, check_words().weak) is None or second.measure.kind == "time":
         return None
-    if any(word not in check_words().beside for word in second.before):
+    if any(word not in check_words().beside for word in words):
         return None
     return first_said, second, _reach(second)
+
+
+def _between(talk: Talk, first: Said, second: Said) -> tuple[str, ...]:
+    """The words between, without those of what there is so much of: "four pounds of clay, so about"."""
+    words = second.before
+    before = talk.previous(second)
+    if before is not None and before is not first and before.place > first.place:
+        words = (*before.before, *words)
+    return words[2:] if words[:1] == ("of",) and first.measure.kind in _POURED else words
+
+
+def _counterpart(talk: Talk, second: Said) -> Said | None:
+    """The figure before; of "222 by 140 mm, so 8 3/4 by 5 1/2 in" the one at the same place among its fellows."""
+    before = talk.previous(second)
+    if before is None:
+        return None
+    widths = second.after[:1] == _BY and before.before == _BY
+    heights = second.before == _BY and (middle := talk.previous(before)) is not None and middle.before == _BY
+    return talk.previous(before) if widths else middle if heights else before
 
 
 def _reach(second: Said) -> int:

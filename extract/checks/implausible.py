@@ -21,6 +21,12 @@ _NEAR = 16
 """Words before a figure among which the thing it is of may be named."""
 _BEHIND = 4
 _OFF = (("high",), ("low",), ("out",), ("off",), ("proud",))
+_SPOKEN = 9
+"""Words before a figure among which its attribute must be said to be sure of it."""
+_PLACED = frozenset({"at", "over", "above", "behind", "past", "under", "below"})
+"""Before a part these tell where a figure was taken, not what it is of."""
+_SMALL = Fraction(3, 2)
+"""Millimetres below which "high", "low" or "out" behind a figure make it a difference."""
 _FAR = 1.5
 """A figure this many times above or below its band is past what a strange instrument explains."""
 
@@ -29,7 +35,7 @@ def find_implausible(talk: Talk) -> Iterator[Suspicion]:
     """Each figure outside every band that holds for it."""
     for one in talk.said:
         measure = one.measure
-        if measure.unit is None or measure.difference:
+        if measure.unit is None or measure.difference or _is_off(one):
             continue
         by_words = _by_words(talk.trade, one)
         name, bands = by_words or _by_attribute(talk.trade, measure)
@@ -65,13 +71,27 @@ def _by_words(trade: Trade, one: Said) -> tuple[str, Bands] | None:
         named = max((_last(words, tuple(said.split())) for said in attribute.said), default=-1)
         for band in attribute.bands:
             telling = measure.kind != "length" or named >= 0
-            items = [(_last(words, tuple(item.split())), item) for item in band.items if telling]
+            items = [(_of(words, tuple(item.split())), item) for item in band.items if telling]
             place, item = max(items, default=(-1, "")) if band.items else (named, "")
             if place > best[0]:
                 best = (place, f"the {attribute.name} of the {item}" if item else f"the {attribute.name}", [])
             if place == best[0] >= 0:
                 best[2].append(band)
     return (best[1], _with_ways(best[2], measure)) if best[2] else None
+
+
+def _is_off(one: Said) -> bool:
+    """ "4 thou high", "half a millimetre proud": how far it stands off, not how big it is."""
+    if one.measure.kind != "length" or one.after[:1] not in _OFF:
+        return False
+    convert = conversion(one.measure.unit or "", "millimeter")
+    return convert is not None and convert(one.figure.value) < _SMALL
+
+
+def _of(words: tuple[str, ...], name: tuple[str, ...]) -> int:
+    """Where a part was named last as what a figure is of; -1 where it only tells the place: "at the twelfth fret"."""
+    at = _last(words, name)
+    return -1 if at > 0 and _PLACED & {*words[max(0, at - 3) : at]} else at
 
 
 def _last(words: tuple[str, ...], name: tuple[str, ...]) -> int:
@@ -114,7 +134,7 @@ def _is_spoken_of(trade: Trade, one: Said) -> bool:
     found = next((attribute for attribute in trade.attributes if attribute.name == measure.attribute), None)
     if found is None or one.after[:1] in _OFF:
         return False
-    words = (*one.before[-_NEAR:], "#", *one.after[:_BEHIND])
+    words = (*one.before[-_SPOKEN:], "#", *one.after[:_BEHIND])
     return any(_last(words, tuple(said.split())) >= 0 for said in (*found.said, *found.adjectives, *found.verbs))
 
 

@@ -44,6 +44,10 @@ _TWINS = {
 """Units that are said one for the other."""
 
 
+_HALVES = 13
+"""Halves of a millimetre are said of small things only."""
+
+
 @dataclass(frozen=True, slots=True)
 class Meant:
     """What may have been meant."""
@@ -125,9 +129,14 @@ def _other_unit(one: Said, place: int) -> Meant | None:
         return None
     unit = unit_named(twins[place])
     value = one.figure.value
-    if one.figure.fraction and one.figure.step < Fraction(1, 8) and system_of(unit) == "metric":
+    if one.figure.fraction and system_of(unit) == "metric" and not _is_said_in_metric(one, unit.name):
         return None
     return Meant(value, unit.name, with_unit(like(value, one.figure), unit.symbol), f"{unit.symbol} was meant", True)
+
+
+def _is_said_in_metric(one: Said, unit: str) -> bool:
+    """People say "two and a half millimetres", never a quarter of one, and no fraction of a centimetre."""
+    return unit == "millimeter" and one.figure.step == Fraction(1, 2) and one.figure.value < _HALVES
 
 
 SLIPS: tuple[Callable[[Said], Meant | None], ...] = (

@@ -21,6 +21,8 @@ SOURCE = "NIST SP 811 (2008) chapter 7: a number and a unit of that quantity's k
 _REACH = 9
 """Words before a figure among which the word that settles its kind must stand."""
 
+_VERB = 7
+"""Words before a figure among which the verb that calls for its kind must stand."""
 _LONGEST = 4
 _SHORTEST = 6
 """Letters of an attribute's name: "set" and "gap" are said for too many things."""
@@ -54,7 +56,14 @@ def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
         measure = one.measure
         if measure.kind is None or measure.unit == "dimensionless" or not measure.unit_said:
             continue
-        for word, kinds in filter(None, (_kind_before(one), _kind_behind(one), _named_before(one, names))):
+        told = (
+            _kind_before(one),
+            _kind_behind(one),
+            _named_before(one, names),
+            _done_before(one),
+            _named_behind(one, names),
+        )
+        for word, kinds in filter(None, told):
             if measure.kind in _allowed(kinds, word):
                 continue
             message = f"{measure.display} is {_a(measure.kind)}, but {word} is given in {_choices(min(kinds))}"
@@ -83,11 +92,18 @@ def _before(one: Said, known: Mapping[Phrase, frozenset[str]]) -> tuple[str, fro
     for at in range(len(words) - 1, -1, -1):
         for length in range(min(_LONGEST, at + 1), 0, -1):
             phrase = words[at - length + 1 : at + 1]
+            if phrase in known and _is_of_last(one, at - length + 1):
+                return None
             if phrase in known:
                 return " ".join(phrase), known[phrase]
         if words[at] not in spare:
             return None
     return None
+
+
+def _is_of_last(one: Said, start: int) -> bool:
+    """ "30 cm in diameter, 5 kg of it": the words right behind a figure are of that figure."""
+    return len(one.before) <= _REACH and one.before[:start] == ("in",)
 
 
 def _kind_before(one: Said) -> tuple[str, frozenset[str]] | None:
@@ -104,6 +120,35 @@ def _kind_behind(one: Said) -> tuple[str, frozenset[str]] | None:
         kinds = check_words().kind_behind.get(one.after[:length])
         if kinds is not None:
             return min(kinds), kinds
+    return None
+
+
+def _done_before(one: Said) -> tuple[str, frozenset[str]] | None:
+    """ "Heat the plate to", "leave the lot for": a verb, a few words and the small word that calls for a figure."""
+    words = one.before[-_REACH:]
+    vocabulary = check_words()
+    if not words:
+        return None
+    for at in range(len(words) - 2, max(-1, len(words) - _VERB), -1):
+        if words[at] in vocabulary.clause_borders:
+            return None
+        kind = vocabulary.doing.get((words[at], words[-1]))
+        if kind is not None:
+            return _NOUNS.get(kind, kind), frozenset({kind})
+    return None
+
+
+def _named_behind(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:
+    """ "Three kilograms of clearance": what the figure is of."""
+    if one.after[:1] != ("of",):
+        return None
+    for length in (3, 2, 1):
+        phrase = one.after[1 : 1 + length]
+        if phrase in names:
+            return " ".join(phrase), names[phrase]
+        kinds = check_words().kind_of.get(phrase)
+        if kinds is not None:
+            return " ".join(phrase), kinds
     return None
 
 

@@ -11,6 +11,18 @@ Phrase = tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
+class CommonBand:
+    """Where a figure said beside one of these words lies at any bench."""
+
+    words: frozenset[Phrase]
+    name: str
+    low: float
+    high: float
+    unit: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class CheckWords:
     """Words and phrases by what they tell of the figures about them; the reasons stand in the data file."""
 
@@ -23,6 +35,16 @@ class CheckWords:
     between: frozenset[str]
     kind_before: dict[Phrase, frozenset[str]]
     kind_behind: dict[Phrase, frozenset[str]]
+    kind_of: dict[Phrase, frozenset[str]]
+    doing: dict[tuple[str, str], str]
+    """The kind that a verb and the small word right before the figure call for: ("heat", "to")."""
+    clause_borders: frozenset[str]
+    common: tuple[CommonBand, ...]
+    recall_before: frozenset[Phrase]
+    recall_behind: frozenset[str]
+    total: frozenset[Phrase]
+    adding: frozenset[str]
+    gaining: frozenset[Phrase]
     vague: frozenset[str]
     telling_apart: tuple[frozenset[str], ...]
     alone: tuple[frozenset[str], ...]
@@ -65,6 +87,23 @@ def check_words() -> CheckWords:
         between=frozenset(dimension["between"]),
         kind_before=_by_phrase(dimension["words"]),
         kind_behind=_by_phrase(dimension["behind"]),
+        kind_of=_by_phrase(dimension["of"]),
+        doing={
+            (verb, small): kind
+            for kind, row in dimension["doing"].items()
+            for verb in row["verbs"]
+            for small in row["before"]
+        },
+        clause_borders=frozenset(dimension["borders"]),
+        common=tuple(
+            CommonBand(_phrases(row["words"]), row["name"], row["low"], row["high"], row["unit"], row["source"])
+            for row in data["common"]
+        ),
+        recall_before=_phrases(data["recalling"]["before"]),
+        recall_behind=frozenset(data["recalling"]["behind"]),
+        total=_phrases(data["running"]["total"]),
+        adding=frozenset(data["running"]["adding"]),
+        gaining=_phrases(data["running"]["gaining"]),
         vague=frozenset(dimension["attributes"]["vague"]),
         telling_apart=tuple(frozenset(row) for row in data["telling_apart"]["rows"]),
         alone=tuple(frozenset(row) for row in data["telling_apart"]["alone"]),

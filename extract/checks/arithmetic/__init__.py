@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.checks.agreement import agreement
+from extract.checks.arithmetic.running import find_running, judge_running
 from extract.checks.arithmetic.sums import SUMS, Sum, terms_of
 from extract.checks.arithmetic.terms import Terms
 from extract.checks.arithmetic.window import window_before
@@ -24,9 +25,15 @@ SOURCE = "arithmetic, with the rounding of NIST SP 811 (2008) B.7"
 
 def find_sums(talk: Talk) -> Iterator[Suspicion]:
     """Each figure that is said as the result of a sum and is not; the first sum of the table that fits decides."""
+    worked: set[int] = set()
+    for said, exact, link in find_running(talk):
+        suspicion = judge_running(said, exact, link, SOURCE)
+        worked.add(said[-1].place)
+        if suspicion is not None:
+            yield suspicion
     for one in talk.said:
         window = window_before(talk, one)
-        if window is None:
+        if window is None or one.place in worked:
             continue
         for rule in SUMS:
             matched = rule.pattern.search(window.text)

@@ -25,6 +25,15 @@ _COUNTED = (
     "gaps?|spaces?|spacings?|times|of them|of those|of these|turns|passes|coats|sides|days|weeks|hours|strokes|shims|"
     "washers|layers|links|pieces|plies|steps|courses|bays|intervals"
 )
+_SHARES = (
+    "equal|gaps?|spaces?|spacings?|parts?|pieces|bays|steps|intervals|sections|slots|strings|holes|shares|panels|turns"
+)
+_WHOLE = "full|overall|total|width|wide|whole|across|centred|centered|length|long"
+_SIDE = "left|right|side|front|back|top|bottom|end|other|one|bass|treble|above|below"
+_OFF = (
+    "cut|cuts|take|takes|took|taking|trim|trimmed|saw|sawn|plane|planed|lose|loses|lost|used|use|minus|less|drink|"
+    "drank|pour|poured|spill|spilt|gone|off|remove|removed|waste|wasted"
+)
 _PERIOD = "day|week|hour|minute|second|month|year"
 
 
@@ -95,6 +104,42 @@ SUMS: tuple[Sum, ...] = (
     Sum("comparison, more", said("A", 3, _LINK, 2, "C", _MORE, "than", 2, "B"), work.difference, _show("{a} less {b}")),
     Sum("comparison, less", said("A", 3, _LINK, 2, "C", _LESS, "than", 2, "B"), work.difference, _show("{b} less {a}")),
     Sum("middle", said("A", 3, "and|to", 3, "B", 8, _MIDDLE, 6, "C"), work.middle, _show("the middle of {a} and {b}")),
+    Sum(
+        "sides",
+        said(_WHOLE, 4, "A", 3, "B", "to|on|at|in", 1, _SIDE, 3, "C", "to|on|at|in", 1, _SIDE),
+        work.difference,
+        _show("{a} less {b}"),
+    ),
+    Sum(
+        "percent of",
+        said("A", 1, "of", 3, "B", 6, f"{_LINK}|would be|works out at", 3, "C"),
+        work.part,
+        _show("{a} of {b}"),
+    ),
+    Sum(
+        "remaining",
+        said("A", 9, _OFF, 4, "B", 6, "leaves|leaving|left|remains|remaining|still", 6, "C"),
+        work.difference,
+        _show("{a} less {b}"),
+    ),
+    Sum(
+        "remaining, said behind",
+        said("A", 9, _OFF, 4, "B", 6, "so|that's|leaves|leaving|and", 4, "C", "left|remaining|to go|over"),
+        work.difference,
+        _show("{a} less {b}"),
+    ),
+    Sum(
+        "both sides",
+        said("A", 4, "each|per|a|either", "side|end|way", 6, f"{_LINK}|{_TOTAL}|so", 4, "C"),
+        work.double_of_it,
+        _show("twice {a}"),
+    ),
+    Sum(
+        "per side",
+        said("A", 6, "so|that's|which is|gives|split", 4, "C", "each|either|per|a", "side|end|way"),
+        work.half_of_it,
+        _show("half of {a}"),
+    ),
     Sum("percent", said("A", 9, "B", 8, f"{_CHANGE}|down|up|low|high", 4, "C"), work.percent, _show("from {a} to {b}")),
     Sum("strength", said("A", 5, "in|to", 3, "B", 7, "C"), work.strength, _show("{a} in {b}")),
     Sum("plus", said("A", 3, "plus|add", 3, "B", 6, _LINK, 4, "C"), work.total, _show("{a} plus {b}")),
@@ -108,15 +153,27 @@ SUMS: tuple[Sum, ...] = (
     ),
     Sum("down to", said("A", 4, "down to|up to", 2, "B", 5, _LINK, 3, "C"), work.difference, _show("{a} to {b}")),
     Sum("change", said("A", 9, "B", 6, _CHANGE, 3, "C"), work.difference, _show("{a} to {b}")),
-    Sum("worn", said("A", 9, "B", 4, "so|that's", 4, "C", _WORN), work.difference, _show("{a} to {b}")),
+    Sum("worn", said("A", 9, "B", 4, "so|that's", 4, "C", 1, _WORN), work.difference, _show("{a} to {b}")),
     Sum(
         "double", said("A", 8, "double|twice|doubled", "it|that|this|of that", 6, "C"), work.double, _show("twice {a}")
+    ),
+    Sum(
+        "double, said before",
+        said("double|twice|doubling", 2, "A", 3, f"{_LINK}|and", 3, "C"),
+        work.double,
+        _show("twice {a}"),
     ),
     Sum(
         "half", said("A", 8, "half|halve|halved", "it|that|of it|of that|this", 6, "C"), work.half, _show("half of {a}")
     ),
     Sum("third", said("A", 8, "third", "of it|of that", 6, "C"), work.third, _show("a third of {a}")),
     Sum("quarter", said("A", 8, "quarter", "of it|of that", 6, "C"), work.quarter, _show("a quarter of {a}")),
+    Sum(
+        "shares",
+        said("A", 4, "over|across|into|between|in|among|by", 1, "N", 1, _SHARES, 3, "C"),
+        work.shared,
+        _show("{a} over {n}"),
+    ),
     Sum("count", said("A", 4, "N", _COUNTED, 3, _LINK, 3, "C"), work.many, _show("{n} times {a}")),
     Sum("so many at", said("N", 3, "at|of|times", 1, "A", 3, _LINK, 3, "C"), work.many, _show("{n} times {a}")),
     Sum(

@@ -61,6 +61,33 @@ def half(terms: Terms) -> Fraction | None:
     return _multiple(terms, Fraction(1, 2))
 
 
+def half_of_it(terms: Terms) -> Fraction | None:
+    """Half the one before, where what was said may be meant as one: "300 mm, so 10 mm each side" is an overhang."""
+    exact = half(terms)
+    said = terms.result.figure.value
+    return exact if exact and Fraction(1, 2) < said / exact < Fraction(8, 5) else None
+
+
+def double_of_it(terms: Terms) -> Fraction | None:
+    """Twice the one before, where what was said may be meant as that: "5 mm each side, so the axle is 141" is not."""
+    exact = double(terms)
+    said = terms.result.figure.value
+    same = terms.first.measure.unit == terms.result.measure.unit
+    return exact if exact and same and Fraction(3, 5) < said / exact < Fraction(8, 5) else None
+
+
+def part(terms: Terms) -> Fraction | None:
+    """So many percent of the other."""
+    second = _in(terms.second, terms.result.measure.unit)
+    if (
+        terms.first.measure.unit != "percent"
+        or second is None
+        or terms.second.measure.kind != terms.result.measure.kind
+    ):
+        return None
+    return second * terms.first.figure.value / 100
+
+
 def third(terms: Terms) -> Fraction | None:
     """A third of the one before."""
     return _multiple(terms, Fraction(1, 3))
