@@ -1,0 +1,162 @@
+"""How much of marked narrations the extractor gets right.
+
+    python -m tests.benchmarks.narrations [FOLDER ...]
+
+Each narration is a folder with narration.vtt and gold.json: what a careful reader finds in it. Those in
+tests/narrations are inventions of ours in twelve trades. `read` were looked at while rules were written, `kept` were
+not: the difference between the two tells how far the rules carry.
+
+A measure counts when value and unit are exact and its cue is at most one away; a correction when its value (or two of
+its words) and its cue, at most two away, agree; a step when the cues meet and verb or object share a word.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import sys
+from collections import Counter
+from collections.abc import Callable, Sequence
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pint
+
+from capture import read_captions
+from extract.pipeline import Extractor
+from extract.record import Record
+
+HERE = Path(__file__).parent.parent / "narrations"
+COLUMNS = ("measures", "attribute", "phase", "stands", "corrections", "faults", "false stops / 10 min", "steps")
+_SMALL_WORDS = {"the", "a", "an", "of", "at", "on", "in", "to", "and", "for"}
+
+Marked = dict[str, Any]
+
+
+def main() -> None:
+    """Print a Markdown table, a row a folder of narrations."""
+    folders = [Path(name) for name in sys.argv[1:]] or sorted(path for path in HERE.iterdir() if path.is_dir())
+    extractor = Extractor()
+    print("| narrations | " + " | ".join(COLUMNS) + " |\n|" + "---|" * (len(COLUMNS) + 1))
+    for folder in folders:
+        counts: Counter[str] = Counter()
+        golds = sorted(folder.rglob("gold.json"))
+        for gold in golds:
+            narration = read_captions(gold.parent / "narration.vtt")
+            counts += tally(json.loads(gold.read_text("utf-8")), extractor.record(narration))
+        print(f"| {folder.name} ({len(golds)}) | " + " | ".join(shares(counts)) + " |")
+
+
+def tally(gold: Marked, record: Record) -> Counter[str]:
+    """Counts of what is marked, found and right in one narration."""
+    got = json.loads(record.to_json())
+    counts: Counter[str] = Counter(minutes=round(record.session.duration / 60 * 100))
+    measures = _pairs(gold["measures"], got["measures"], lambda g, p: abs(g["cue"] - p["cue"]) <= 1 and _same(g, p))
+    _count(counts, "measures", gold["measures"], got["measures"], measures)
+    for g, p in measures:
+        counts["phase"] += p["phase"] == g["phase"]
+        counts["stands"] += p["stands"] == g["stands"]
+        if g["attribute"]:
+            counts["attribute of"] += 1
+            counts["attribute"] += bool(_words(p["attribute"]) & _words(" ".join(g["attribute"])))
+    corrections = _pairs(gold["corrections"], got["corrections"], _same_correction)
+    _count(counts, "corrections", gold["corrections"], got["corrections"], corrections)
+    stops = [one for one in got["findings"] if one["severity"] == "stop"]
+    faults = _pairs(gold["faults"], stops, lambda g, p: abs(g["cue"] - p["cue"]) <= 2)
+    _count(counts, "faults", gold["faults"], stops, faults)
+    _count(counts, "steps", gold["steps"], got["steps"], _pairs(gold["steps"], got["steps"], _same_step))
+    return counts
+
+
+def shares(counts: Counter[str]) -> list[str]:
+    """The columns of a row: F1 for what is found, shares for what is said of it."""
+    right = counts["measures right"] or 1
+    return [
+        _f1(counts, "measures"),
+        f"{counts['attribute'] / (counts['attribute of'] or 1):.2f}",
+        f"{counts['phase'] / right:.2f}",
+        f"{counts['stands'] / right:.2f}",
+        _f1(counts, "corrections"),
+        f"{counts['faults right'] / (counts['faults marked'] or 1):.2f}",
+        f"{(counts['faults found'] - counts['faults right']) * 1000 / (counts['minutes'] or 1):.1f}",
+        _f1(counts, "steps"),
+    ]
+
+
+def _count(counts: Counter[str], name: str, marked: Sequence[Any], found: Sequence[Any], right: Sequence[Any]) -> None:
+    counts.update({f"{name} marked": len(marked), f"{name} found": len(found), f"{name} right": len(right)})
+
+
+def _f1(counts: Counter[str], name: str) -> str:
+    both = counts[f"{name} marked"] + counts[f"{name} found"]
+    return f"{2 * counts[f'{name} right'] / (both or 1):.2f}"
+
+
+def _pairs(
+    golds: list[Marked], gots: list[Marked], match: Callable[[Marked, Marked], bool]
+) -> list[tuple[Marked, Marked]]:
+    """One to one, the nearest cues first."""
+
+    def cue(one: Marked) -> int:
+        return int(one.get("cue", one.get("cue_from", 0)))
+
+    options = sorted(
+        (abs(cue(g) - cue(p)), i, k) for i, g in enumerate(golds) for k, p in enumerate(gots) if match(g, p)
+    )
+    taken_golds: set[int] = set()
+    taken_gots: set[int] = set()
+    pairs = []
+    for _, i, k in options:
+        if i not in taken_golds and k not in taken_gots:
+            taken_golds.add(i)
+            taken_gots.add(k)
+            pairs.append((golds[i], gots[k]))
+    return pairs
+
+
+def _same(gold: Marked, got: Marked) -> bool:
+    ends = ("low", "high") if gold["low"] is not None else ("value",)
+    if (got["low"] is None) != (gold["low"] is None):
+        return False
+    return all(_equal(gold[end], gold["unit"], got[end], got["unit"] or "dimensionless") for end in ends)
+
+
+def _equal(want: float | None, unit: str, got: float | None, got_unit: str) -> bool:
+    if want is None or got is None:
+        return False
+    if unit != got_unit:
+        try:
+            got = float(_registry().Quantity(got, got_unit).to(unit).magnitude)
+        except (pint.DimensionalityError, pint.UndefinedUnitError):
+            return False
+    return abs(want - got) <= 2e-3 * max(abs(want), abs(got))
+
+
+def _same_correction(gold: Marked, got: Marked) -> bool:
+    if abs(gold["cue"] - got["cue"]) > 2:
+        return False
+    if gold["value"] is not None and gold["unit"]:
+        return bool(got["unit"]) and _equal(gold["value"], gold["unit"], got["value"], got["unit"])
+    said = _words(f"{got['withdraws']['text']} {got['replacement']} {got['quote']}")
+    want = _words(f"{gold['withdraws']} {gold['replacement']}")
+    return len(said & want) >= 2 or (len(want) < 4 and bool(said & want))
+
+
+def _same_step(gold: Marked, got: Marked) -> bool:
+    meet = got["cue_from"] <= gold["cue_to"] + 1 and got["cue_to"] >= gold["cue_from"] - 1
+    return meet and bool(_words(gold["verb"]) & _words(got["verb"]) or _words(gold["object"]) & _words(got["object"]))
+
+
+def _words(text: str | None) -> set[str]:
+    found = re.findall(r"[a-z0-9]+", (text or "").lower())
+    return {w[:-1] if len(w) > 3 and w.endswith("s") and not w.endswith("ss") else w for w in found} - _SMALL_WORDS
+
+
+@cache
+def _registry() -> pint.UnitRegistry[float]:
+    return pint.UnitRegistry()
+
+
+if __name__ == "__main__":
+    main()
