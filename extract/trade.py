@@ -99,7 +99,8 @@ def _built_in(name: str) -> Trade:
 @cache
 def _sign_pattern(name: str) -> re.Pattern[str]:
     signs = sorted(_built_in(name).signs, key=len, reverse=True)
-    return re.compile(rf"(?<!\w)({'|'.join(re.escape(sign) for sign in signs)})(?:s|es)?(?!\w)")
+    # A sign right behind a digit is a unit: "0.9 amps".
+    return re.compile(rf"(?<!\w)(?<!\d )({'|'.join(re.escape(sign) for sign in signs)})(?:s|es)?(?!\w)")
 
 
 def _join(base: Trade, more: Trade) -> Trade:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from extract.measures.attribute.near import adjoins
+from extract.measures.candidates import LED_BY, anything, goes_on, is_predicate, is_reader, plain, salient
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
 from extract.measures.things import Thing
@@ -17,14 +18,10 @@ _REACH = 60
 """Tokens looked back for what "it" stands for."""
 _LONGEST_CLIMB = 5
 _FURTHEST_SUBJECT = 25
-_HEADING = 4
-"""Tokens of a sentence that only names what comes: "Boiler."."""
 _OPENING = 60
 """Tokens in which the thing on the bench is spoken of."""
 _WITHOUT_THING = frozenset({"temperature", "time"})
 _SET_AT = frozenset({"temperature", "ratio", "rotational speed", "pressure", "frequency", "voltage", None})
-_LED_BY = frozenset({"with", "like", "as", "by", "than", "without", "per"})
-"""Prepositions before what is no more than a means or a likeness."""
 _LONG = 400
 """Tokens over which an attribute keeps its item."""
 
@@ -33,13 +30,17 @@ def by_thing_behind(figure: Figure, finding: Finding) -> Thing | None:
     """ "a quarter inch driver"; not the stuff in "the seat's two inches thick pine"."""
     if figure.kind in _WITHOUT_THING:
         return None
-    stated = knowledge().clause.being & set(figure.scene.words[max(figure.left[0], figure.start - 3) : figure.start])
+    scene, being = figure.scene, knowledge().clause.being
+    stated = being & set(figure.scene.words[max(figure.left[0], figure.start - 3) : figure.start])
     if finding.word and stated:
         return None
-    told = bool(stated) and any(_plain(figure, thing) for thing in figure.things_left())
+    told = bool(stated) and any(plain(figure, thing) for thing in figure.things_left())
     for thing in figure.scene.things_in(figure.end, figure.end + 4)[:1]:
         if figure.scene.word(thing.end) == "to" and figure.scene.word(thing.end + 1) == figure.scene.word(thing.start):
             return None  # "corner to corner"
+        bare = scene.word(figure.start - 1) in being and scene.words[figure.start] not in ("a", "an")
+        if bare and scene.tags[thing.end - 1] == "NN" and not told:
+            return None  # "they're 10 mm rod"
         if told and thing.role == "material":
             return None  # "the bar is three eighths steel"
         if adjoins(figure, thing.start) and not (finding.word and thing.start < finding.word.end):
@@ -91,7 +92,7 @@ def by_grammar(figure: Figure, _: Finding) -> Thing | None:
     Takes "the pawl, such as it is after all those years, is 3 mm thick"; leaves raw captions to the nearest thing.
     """
     scene = figure.scene
-    if not scene.narration.punctuated or any(_plain(figure, thing) for thing in figure.things_left()):
+    if not scene.narration.punctuated or any(plain(figure, thing) for thing in figure.things_left()):
         return None
     token = scene.doc[figure.end - 1]
     for _step in range(_LONGEST_CLIMB):
@@ -107,20 +108,20 @@ def by_grammar(figure: Figure, _: Finding) -> Thing | None:
             and figure.start - child.i < _FURTHEST_SUBJECT
         ):
             for thing in scene.things_in(max(0, child.i - 4), child.i + 1):
-                if thing.start <= child.i < thing.end and _plain(figure, thing) and thing.role != "tool":
+                if thing.start <= child.i < thing.end and plain(figure, thing) and thing.role != "tool":
                     return thing
     return None
 
 
 def by_subject(figure: Figure, _: Finding) -> Thing | None:
     """ "the pivot is ...", "thin the top to ...": the nearest thing of the clause that no preposition governs."""
-    plain = [thing for thing in figure.things_left() if _plain(figure, thing)]
-    for thing in plain:
-        if thing.role != "tool" and not (_is_predicate(figure, thing) and thing is not plain[-1]):
+    told = [thing for thing in figure.things_left() if plain(figure, thing)]
+    for thing in told:
+        if thing.role != "tool" and not (is_predicate(figure, thing) and thing is not told[-1]):
             return thing
     vague = knowledge().vague
     parts = (thing for thing in figure.things_left() if thing.role == "part" and not thing.preposition)
-    return next((thing for thing in parts if thing.name not in vague or not _goes_on(figure)), None)
+    return next((thing for thing in parts if thing.name not in vague or not goes_on(figure)), None)
 
 
 def by_setting(figure: Figure, _: Finding) -> Thing | None:
@@ -136,7 +137,12 @@ def by_setting(figure: Figure, _: Finding) -> Thing | None:
 def by_place_before(figure: Figure, _: Finding) -> Thing | None:
     """ "on the third wheel it's ..."; only where no "it" points further back."""
     for thing in figure.things_left():
-        if thing.preposition and thing.preposition not in _LED_BY and thing.role != "tool" and not is_reader(figure, thing):
+        if (
+            thing.preposition
+            and thing.preposition not in LED_BY
+            and thing.role != "tool"
+            and not is_reader(figure, thing)
+        ):
             return thing
     return None
 
@@ -171,11 +177,11 @@ def by_usual_owner(figure: Figure, finding: Finding) -> Thing | None:
 def by_sentence(figure: Figure, _: Finding) -> Thing | None:
     """The nearest thing earlier in the sentence."""
     things = figure.scene.things_in(figure.sentence[0], figure.start)[::-1]
-    for wanted in (_salient, _plain, _any):
+    for wanted in (salient, plain, anything):
         for thing in things:
             if wanted(figure, thing) and thing.role != "tool":
                 return thing
-    return next((thing for thing in things if _plain(figure, thing)), None)
+    return next((thing for thing in things if plain(figure, thing)), None)
 
 
 def by_previous(figure: Figure, _: Finding) -> Thing | None:
@@ -184,7 +190,7 @@ def by_previous(figure: Figure, _: Finding) -> Thing | None:
     if previous is None or figure.start - previous.figure.end > _REACH:
         return None
     since = figure.scene.things_in(previous.figure.end, figure.start)
-    return None if any(_plain(figure, thing) for thing in since) else previous.item
+    return None if any(plain(figure, thing) for thing in since) else previous.item
 
 
 def by_she(figure: Figure, _: Finding) -> Thing | None:
@@ -197,14 +203,14 @@ def by_attribute(figure: Figure, finding: Finding) -> Thing | None:
     for earlier in figure.earlier(_LONG):
         if earlier.item and earlier.attribute == finding.attribute and earlier.figure.kind == figure.kind:
             since = figure.scene.things_in(earlier.figure.end, figure.start)
-            return None if any(_salient(figure, thing) for thing in since) else earlier.item
+            return None if any(salient(figure, thing) for thing in since) else earlier.item
     return None
 
 
 def by_topic(figure: Figure, _: Finding) -> Thing | None:
     """What "it" stands for: the last thing that the job is about, a part before a tool."""
     things = figure.scene.things_in(max(0, figure.start - _REACH), figure.start)[::-1]
-    for wanted in (_salient, lambda _, thing: thing.role in ("part", "subject", "material")):
+    for wanted in (salient, lambda _, thing: thing.role in ("part", "subject", "material")):
         for thing in things:
             if wanted(figure, thing) and thing.name not in knowledge().vague:
                 return thing
@@ -236,44 +242,3 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("topic", by_topic),
     ("session", by_session),
 )
-
-
-def is_reader(figure: Figure, thing: Thing) -> bool:
-    """True for a tool that gives a reading: "the micrometer says", "calipers on it and I get"."""
-    scene, readers = figure.scene, knowledge().readers
-    behind = scene.words[thing.end : thing.end + 2]
-    if behind[:1] in (("says",), ("say",), ("said",)):
-        return True
-    if thing.preposition == "on" and behind in (("it", "reads"), ("it", "says"), ("i", "get")):
-        return True
-    compound = thing.head != thing.name and thing.head in knowledge().lone_readers
-    return thing.role in ("tool", "other", "part") and thing.head in readers and not compound
-
-
-def _plain(figure: Figure, thing: Thing) -> bool:
-    """A thing that no preposition governs and that is neither read from nor a mere side of something."""
-    return not thing.preposition and not is_reader(figure, thing) and thing.name not in knowledge().vague
-
-
-def _is_predicate(figure: Figure, thing: Thing) -> bool:
-    """ "the blank is graphite, 1/8 inch thick": a material that says what another thing is made of."""
-    scene = figure.scene
-    return thing.role == "material" and scene.word(thing.start - 1) in knowledge().clause.being
-
-
-def _goes_on(figure: Figure) -> bool:
-    """True where a figure of the same kind was just told of: "... and the other side 7"."""
-    previous = figure.previous
-    return previous is not None and previous.figure.kind == figure.kind and previous.item is not None
-
-
-def _any(figure: Figure, thing: Thing) -> bool:
-    return not is_reader(figure, thing) and thing.name not in knowledge().vague and thing.preposition not in _LED_BY
-
-
-def _salient(figure: Figure, thing: Thing) -> bool:
-    """A thing that no preposition governs and that the trade knows or the speaker comes back to."""
-    scene = figure.scene
-    heads = scene.sentences.end[thing.start] - scene.sentences.start[thing.start] <= _HEADING
-    known = heads or thing.role in ("part", "subject", "material") or scene.times_named(thing.head) > 1
-    return known and _plain(figure, thing)

@@ -10,7 +10,6 @@ from typing import Any
 
 from extract.measures.wording import pieces
 
-
 ANY_KIND = "any"
 """The kind of an attribute that is called by its noun, whatever the unit."""
 
@@ -100,6 +99,9 @@ class Knowledge:
     fillers: frozenset[str]
     restated: tuple[tuple[str, ...], ...]
     takes_back: tuple[tuple[str, ...], ...]
+    ought: frozenset[str]
+    """Between two figures: what the first should be."""
+    pronouns: frozenset[str]
     sides: tuple[tuple[str, ...], ...]
     place_prepositions: frozenset[str]
 
@@ -154,6 +156,8 @@ def knowledge() -> Knowledge:
         fillers=frozenset(data["between"]["fillers"]),
         restated=_split(data["between"]["restated"]),
         takes_back=_split(data["between"]["takes_back"]),
+        ought=frozenset(data["between"]["ought"]),
+        pronouns=frozenset(data["between"]["pronouns"]),
         sides=_split(data["places"]["sides"]),
         place_prepositions=frozenset(data["places"]["prepositions"]),
     )

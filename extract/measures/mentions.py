@@ -78,7 +78,7 @@ def _fits(reading: Reading, clauses: Bounds, found: Found) -> bool:
 
 
 def _told_of(reading: Reading, clauses: Bounds, found: Found) -> bool:
-    """A noun that names any kind of measure: "the drop is two", "of drag"; not "the drop screw", "a drop in seat", "drop it"."""
+    """A noun that names any kind of measure: "the drop is two", "of drag"; not "the drop screw", "drop it"."""
     if reading.is_noun(found.end) and reading.runs_on(found.end - 1, found.end):
         return False
     if reading.word(found.end) in ("in", "off", "out", "apart", "away"):

@@ -55,6 +55,9 @@ def find_followed(figure: Figure) -> Finding | None:
         return previous
     if not 0 < figure.start - start <= _LONGEST_STEP:
         return None
+    gap = set(figure.gap())
+    if gap & knowledge().ought and gap <= knowledge().ought | knowledge().pronouns:
+        return previous
     if any(tag[:2] in ("VB", "MD", "PR", "EX") for tag in scene.tags[start : figure.start]):
         return None
     if knowledge().clause.begins_anew & set(scene.words[start : figure.start]):

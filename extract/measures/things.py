@@ -94,7 +94,8 @@ class ThingFinder:
         led = reading.tag(at - 1) in ("DT", "JJ", "PRP$", "IN", "NN")
         if (self._breaks(at) or not led) and reading.word(at + 1) in ("it", "them"):
             return False  # a command that the tagger takes for a noun: "chuck it"
-        return reading.is_noun(at) or self._stands_alone(at) or self._stands_before_figure(at)
+        told = reading.word(at + 1) == "'s" and reading.is_verb(at) and word not in words.openers
+        return told or reading.is_noun(at) or self._stands_alone(at) or self._stands_before_figure(at)
 
     def _stands_alone(self, at: int) -> bool:
         """An adjective that is used as a noun: "tighten the eccentric a quarter turn"."""

@@ -35,14 +35,16 @@ SAID: tuple[tuple[str, Rule], ...] = (
 """Rules for attributes that are said; the first that answers wins."""
 
 INFERRED: tuple[tuple[str, Rule], ...] = (
+    ("probe", inferred.by_probe),
+    ("again", inferred.by_again),
     ("pronoun", inferred.by_pronoun),
     ("pending", around.by_pending),
     ("company", inferred.by_company),
     ("look", inferred.by_look),
-    ("probe", inferred.by_probe),
     ("usual of the thing", inferred.by_usual),
     ("same item", inferred.by_same_item),
     ("band", inferred.by_band),
+    ("reading", inferred.by_reading),
     ("repetition", inferred.by_repetition),
     ("carried", inferred.by_carrying),
     ("usual of the topic", inferred.by_usual_topic),

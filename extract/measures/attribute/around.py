@@ -14,7 +14,7 @@ from extract.measures.knowledge import ANY_KIND, knowledge
 
 _PRONOUNS = frozenset({"it", "that", "this", "they"})
 
-_NO_TOPICS = frozenset({"bow", "offset", "relief", "wear"})
+_NO_TOPICS = frozenset({"size", "bow", "offset", "relief", "wear"})
 """These name parts as well, or are not spoken of for long."""
 _NOUN_REACH = 20
 _SPAN_BEFORE, _SPAN_BEHIND = 14, 8
@@ -92,7 +92,7 @@ def by_pronoun(figure: Figure, finding: Finding) -> str | None:
 
 
 def by_pending(figure: Figure, finding: Finding) -> str | None:
-    """A word of measure named since the last figure and not yet given one: "first job is the key height, that's ..."."""
+    """A word of measure named since the last figure, still without one: "first job is the key height, that's"."""
     scene = figure.scene
     start = max(0, figure.start - _HEADING_REACH)
     if figure.previous:

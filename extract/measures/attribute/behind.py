@@ -77,6 +77,8 @@ def by_thing(figure: Figure, _: Finding) -> str | None:
     if not figure.is_length:
         return None
     thing = _thing_behind(figure)
+    if thing and "take" in figure.scene.lemmas[max(figure.left[0], figure.start - 2) : figure.start]:
+        return "size"  # "they take a 13 mm socket"
     return usual_measure(thing.name, figure) if thing else None
 
 

@@ -16,6 +16,7 @@ _FURTHEST = 600
 """Tokens over which a thing keeps its attribute."""
 _LONG_INCHES = 6
 _NEAR = 60
+_AGAIN = 5
 _STEEPEST = 60
 """Degrees over which a figure near an oven is no angle."""
 _LOOK_BEFORE, _LOOK_BEHIND = 12, 8
@@ -35,6 +36,27 @@ def by_pronoun(figure: Figure, finding: Finding) -> str | None:
     return previous.attribute if previous.attribute not in _ONCE and _alike(figure, previous) else None
 
 
+def by_again(figure: Figure, finding: Finding) -> str | None:
+    """ "Check again. 0.05 mm now.": the last measure of the kind, where nothing else is named."""
+    scene = figure.scene
+    around = set(scene.words[max(0, figure.start - _AGAIN) : figure.end + 2])
+    named = scene.things_in(*figure.sentence)
+    if not {"again", "now"} & around or named or figure.kind == "time":
+        return None
+    for earlier in figure.earlier(_NEAR):
+        if _alike(figure, earlier) and earlier.attribute not in _ONCE:
+            finding.item = earlier.item or finding.item
+            return earlier.attribute
+    return None
+
+
+def by_reading(figure: Figure, _: Finding) -> str | None:
+    """ "the glass reads 29.8": what is read off, where nothing tells of what."""
+    scene = figure.scene
+    read = {"read", "say"} & set(scene.lemmas[max(figure.left[0], figure.start - 2) : figure.start])
+    return "reading" if read and figure.kind in ("length", None) else None
+
+
 def by_look(figure: Figure, _: Finding) -> str | None:
     """ "goes down eleven, that's far too deep": a word for its looks in the sentence."""
     scene, known = figure.scene, knowledge()
@@ -47,7 +69,7 @@ def by_look(figure: Figure, _: Finding) -> str | None:
 
 
 def by_company(figure: Figure, finding: Finding) -> str | None:
-    """What the words around it make of a figure: "4% methyl cellulose", "kitchen oven at 200", "a feeler of four thou"."""
+    """What the words around it make of a figure: "4% methyl cellulose", "kitchen oven at 200"."""
     scene, known = figure.scene, knowledge()
     said = set(scene.words[figure.sentence[0] : figure.sentence[1]])
     name, head = (finding.item.name, finding.head) if finding.item else ("", "")
@@ -80,9 +102,7 @@ def _looked_at(figure: Figure) -> list[int]:
     if previous:
         earliest = max(earliest, previous.figure.end, previous.word.end if previous.word else 0)
     start = max(figure.clause[0], earliest)
-    blamed = [
-        at for at in range(start - 1, earliest - 1, -1) if scene.word(at - 1) == "too" or scene.tags[at] == "JJS"
-    ]
+    blamed = [at for at in range(start - 1, earliest - 1, -1) if scene.word(at - 1) == "too" or scene.tags[at] == "JJS"]
     return [*range(figure.end, end), *range(figure.start - 1, start - 1, -1), *blamed]
 
 
@@ -156,7 +176,8 @@ def by_kind(figure: Figure, _: Finding) -> str | None:
 def _runs(figure: Figure, earlier: Finding) -> bool:
     """Minutes a day are no measure of ten minutes in the jar."""
     unit = figure.quantity.unit
-    if unit and unit.name in ("second", "minute") and earlier.figure.kind == "time" and figure.start - earlier.figure.end < _NEAR:
+    near = figure.start - earlier.figure.end < _NEAR
+    if unit and unit.name in ("second", "minute") and earlier.figure.kind == "time" and near:
         return False
     return figure.kind == "time" and figure.scene.lexicon.owners.get(earlier.attribute or "") == "subject"
 

@@ -13,7 +13,9 @@ from extract.measures.reading import MARKS
 _OF_REACH = 3
 _PLACE_REACH = 12
 _BY_REACH = 3
-_LEADS = frozenset({"is", "'s", "it", "are", "'re", "was", "were", "i", "get", "measures", "you", "have", "they", "make"})
+_LEADS = frozenset(
+    {"is", "'s", "it", "are", "'re", "was", "were", "i", "get", "measures", "you", "have", "they", "make"}
+)
 
 
 def by_difference(figure: Figure, _: Finding) -> str | None:

@@ -30,6 +30,8 @@ _USED = frozenset({"tool", "material"})
 
 def by_rotation(figure: Figure, finding: Finding) -> Phase | None:
     """A part of a turn, or what is taken off, is something to do."""
+    if figure.kind == "rotation" and figure.scene.word(figure.start - 1) in _STATES:
+        return None
     return "target" if figure.kind == "rotation" or finding.attribute_rule == "removal" else None
 
 

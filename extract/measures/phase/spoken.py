@@ -30,12 +30,13 @@ def by_restatement(_: Figure, finding: Finding) -> Phase | None:
     return finding.restates.phase if finding.restates else None
 
 
-def by_following(_: Figure, finding: Finding) -> Phase | None:
+def by_following(figure: Figure, finding: Finding) -> Phase | None:
     """ "5 at the nut and 7 at the twelfth": the phase of the figure it goes on with."""
-    return finding.follows.phase if finding.follows else None
+    ought = phase_words().wish & set(figure.gap())
+    return finding.follows.phase if finding.follows and not ought else None
 
 
-def by_sum(figure: Figure, finding: Finding) -> Phase | None:
+def by_sum(figure: Figure, _: Finding) -> Phase | None:
     """ "I take 4 off, so 64": the phase of what it was reckoned from."""
     previous = figure.previous
     if previous is None or previous.figure.kind != figure.kind:
@@ -68,7 +69,8 @@ def by_now(figure: Figure, finding: Finding) -> Phase | None:
         return None
     if scene.clauses.start[figure.end] == figure.end < len(scene) and scene.word(figure.end) == "now":
         return None
-    told = holds(words.present, figure.before()) or holds(words.found_before, figure.before())
+    verbless = not any(tag[:2] == "VB" for tag in scene.tags[figure.left[0] : figure.start])
+    told = verbless or holds(words.present, figure.before()) or holds(words.found_before, figure.before())
     return "as_left" if told and (work_begun(figure) or measured_before(figure, finding)) else None
 
 
@@ -82,7 +84,13 @@ def by_verdict(figure: Figure, finding: Finding) -> Phase | None:
 
 def by_past(figure: Figure, _: Finding) -> Phase | None:
     """ "the old bridge was three quarters"."""
-    return "as_found" if holds(phase_words().past, figure.before()) else None
+    scene, since = figure.scene, figure.left[0]
+    for at in range(figure.start - 1, since - 1, -1):
+        commands = scene.word(at + 1) in ("it", "them", "the", "that") or scene.tags[at] == "VB"
+        if scene.lemmas[at] in phase_words().work and commands and scene.tags[at] not in ("VBD", "VBN"):
+            since = at
+            break
+    return "as_found" if holds(phase_words().past, scene.text(since, figure.start)) else None
 
 
 def by_found_behind(figure: Figure, _: Finding) -> Phase | None:
@@ -125,9 +133,9 @@ def by_made(figure: Figure, finding: Finding) -> Phase | None:
     return None
 
 
-def by_reading(figure: Figure, finding: Finding) -> Phase | None:
+def by_reading(figure: Figure, _: Finding) -> Phase | None:
     """ "I get", "it reads", "measures": found."""
     if not holds(phase_words().found_before, figure.before()):
         return None
-    weighed = finding.attribute_rule == "verb before" and is_at_end(figure)
-    return "as_left" if weighed and "VBD" not in figure.scene.tags[figure.left[0] : figure.start] else "as_found"
+    told_back = "VBD" in figure.scene.tags[figure.left[0] : figure.start]
+    return "as_left" if is_at_end(figure) and not told_back else "as_found"
