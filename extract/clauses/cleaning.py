@@ -6,6 +6,7 @@ from extract.clauses.bench import Bench
 from extract.clauses.talk import talk
 
 _PRONOUN = {"i": "I"}
+_ENDS = frozenset({".", "?", "!", ":", '"', ""})
 _EDGES = " ,;:.!?—–-"
 
 
@@ -25,6 +26,8 @@ def cleaned(
     at = start
     while at < end:
         skip = words.fillers.length_at(bench.lower, at)
+        if second_person and not skip:
+            skip = words.days_past.length_at(bench.lower, at)
         if skip and at + skip <= end:
             at += skip
             continue
@@ -43,4 +46,5 @@ def _word(bench: Bench, at: int, changed: dict[str, str]) -> str:
     if word in changed and not spelt:
         return changed[word]
     proper = token.tag_ in {"NNP", "NNPS"} and bench.term_kind[at] is None and not token.is_sent_start
-    return token.text if proper or not token.is_title else word
+    meant = bench.narration.punctuated and not token.is_sent_start and before not in _ENDS
+    return token.text if proper or meant or not token.is_title else word

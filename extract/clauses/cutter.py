@@ -27,7 +27,7 @@ class Cutter:
         """True where a piece begins at a token, the piece before having begun at `start`."""
         bench = self._bench
         if bench.doc[at].is_sent_start:
-            return True
+            return not self._moved(at, start)
         if bench.word(at) in _PUNCTUATION:
             return False
         if bench.word(at - 1) in _PUNCTUATION - {".", "(", '"'}:
@@ -43,6 +43,12 @@ class Cutter:
             or self._main(at, start)
             or self._breath(at)
         )
+
+    def _moved(self, at: int, start: int) -> bool:
+        """ "in | she goes": the particle first, and what was moved behind it."""
+        bench = self._bench
+        led = at == start + 1 and bench.word(start) in PARTICLES and bench.word(at) in {"it", "she", "he", "they"}
+        return led and bench.word(at + 1) in self._words.movers
 
     def _joins(self, at: int, start: int) -> bool:
         bench, word = self._bench, self._bench.word(at)
@@ -151,13 +157,25 @@ class Cutter:
         if not bench.is_bare_verb(at) or bench.word(at + 1) in {"to"}:
             return False
         before, word = bench.tag(at - 1), bench.word(at - 1)
-        if (before in _CLOSED - {"IN"} and word != "next") or before == "VB" or word in self._words.bound:
+        pointed = before == "DT" and word in {"this", "that", "these", "those"} and bench.takes_object(at + 1)
+        if (
+            (before in _CLOSED - {"IN"} and word != "next" and not pointed)
+            or before == "VB"
+            or word in self._words.bound
+        ):
             return False
         if before in {"IN", "RB"} and word not in PARTICLES | {"again", "here", "there", "next", "now", "first"}:
             return False
         if before.startswith("VB") and word not in self._words.reporting:
             return False
         if before in {"NNS", "NNPS"} and not any(bench.verb(k) or bench.tag(k) == "IN" for k in range(start, at - 1)):
+            return False
+        if (
+            word != before
+            and bench.word(at) == "get"
+            and before.startswith("NN")
+            and bench.cue[at] == bench.cue[at - 1]
+        ):
             return False
         if bench.takes_object(at + 1):
             return True
@@ -203,7 +221,8 @@ class Cutter:
         bench = self._bench
         if bench.cue[at] == bench.cue[at - 1] or bench.tag(at - 1) in _CLOSED - {"IN", "CD", "JJ"}:
             return False
-        if bench.tag(at - 1) == "IN" and bench.word(at - 1) not in PARTICLES:
+        stranded = bench.word(at - 1) in {"before", "after", "since", "though"}
+        if bench.tag(at - 1) == "IN" and bench.word(at - 1) not in PARTICLES and not stranded:
             return False
         if bench.tag(at) in {"VB", "VBG", "VBD", "VBN"} or bench.is_bare_verb(at):
             return True

@@ -19,6 +19,7 @@ class Talk:
     before: Phrases
     later: Phrases
     fillers: Phrases
+    days_past: Phrases
     exclamations: frozenset[str]
     person: dict[str, str]
     present: dict[str, str]
@@ -38,6 +39,7 @@ def talk() -> Talk:
         before=Phrases(data["before"]["phrases"]),
         later=Phrases(data["later"]["phrases"]),
         fillers=Phrases(data["fillers"]["phrases"]),
+        days_past=Phrases(data["days_past"]["phrases"]),
         exclamations=frozenset(data["exclamations"]["words"]),
         person=pairs("person"),
         present=pairs("present"),

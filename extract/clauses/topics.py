@@ -12,6 +12,10 @@ from extract.clauses.things import Thing, is_plural, is_workable, kind_of, thing
 _REACH = 6
 """Cues. Farther back a pronoun's noun is anybody's guess."""
 _ABOUT = frozenset({"is", "'s", "are", "'re", "was", "were", "has", "have", "had", "'ve", "needs", "wants"})
+_HAVING = frozenset({"has", "had", "have", "'ve"})
+"""Behind a pronoun these say what it has: "it has a left hand thread, and i turn it" turns the pedal."""
+_HEADED = frozenset({"now", "next", "then", "first", "again", "here"})
+"""Behind a bare noun phrase these make it a heading."""
 _OLDEST = 12
 """Topics looked at before giving up."""
 
@@ -27,15 +31,19 @@ class Topics:
         """Add what a piece is about: what was worked on there, or the part or material named in it."""
         bench = self._bench
         if worked_on is not None and not worked_on.pronoun and kind_of(bench, worked_on) != "tool":
-            self._topics.append(worked_on)
+            whole = _whole(bench, worked_on)
+            self._topics += [worked_on] if whole is None else [whole, worked_on]
             return
         if piece.leans:
             return
         at = piece.lead
+        if bench.tag(at) == "PRP" and bench.word(at + 1) in _HAVING:
+            return
         while at < piece.end:
             thing = thing_at(bench, at, piece.end)
             placed = at > piece.lead and bench.tag(at - 1) in {"IN", "TO"} and bench.word(at - 1) != "of"
-            if thing is not None and not thing.pronoun and not placed and _is_topic(bench, thing, at == piece.lead):
+            leads = at == piece.lead
+            if thing is not None and not thing.pronoun and not placed and _is_topic(bench, thing, piece, leads=leads):
                 self._topics.append(thing)
                 return
             at = thing.end if thing is not None else at + 1
@@ -63,7 +71,20 @@ class Topics:
         return (parts or near)[-1], pronoun is None
 
 
-def _is_topic(bench: Bench, thing: Thing, leads: bool) -> bool:
-    """A part or material, or any thing of the bench that a clause is about."""
+def _whole(bench: Bench, thing: Thing) -> Thing | None:
+    """The hook of "the screws of the hook": what "it" may stand for behind it."""
+    if bench.word(thing.end) != "of":
+        return None
+    whole = thing_at(bench, thing.end + 1, len(bench))
+    return whole if whole is not None and not whole.pronoun and is_workable(bench, whole) else None
+
+
+def _is_topic(bench: Bench, thing: Thing, piece: Piece, *, leads: bool) -> bool:
+    """A part or material, any thing of the bench that a clause is about, or a heading: "bobbin case | hang it"."""
     kind = kind_of(bench, thing)
-    return kind in {"part", "material"} or (leads and kind == "thing" and bench.word(thing.end) in _ABOUT)
+    if kind in {"part", "material"}:
+        return True
+    if not leads or kind != "thing":
+        return False
+    alone = not any(bench.doc[k].is_alpha and bench.word(k) not in _HEADED for k in range(thing.end, piece.end))
+    return alone or bench.word(thing.end) in _ABOUT or bench.tag(thing.end) in {"VBZ", "MD"}

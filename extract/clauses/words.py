@@ -46,6 +46,10 @@ class BenchWords:
     figure_verbs: dict[str, str]
     """Unit behind a thing -> what was done to it: "nm" -> "tighten"."""
 
+    means: dict[str, str]
+    """The plain name of what has another: "prise" -> "remove"."""
+    means_with: dict[str, str]
+    """The same where verb and object decide it: "fit string" -> "string up"."""
     kind_verbs: dict[str, str]
     """Kind of unit behind a thing -> what was done to it: "torque" -> "tighten"."""
     same_past: frozenset[str] = frozenset({"put", "set", "cut", "let", "shut", "split", "hit", "spread", "bid", "rid"})
@@ -60,11 +64,11 @@ class BenchWords:
         for kind, verbs in (("work", self.work), ("light", self.light), ("idle", self.idle)):
             if verb in verbs:
                 return kind  # type: ignore[return-value]
-        return "unknown"
+        return "work" if verb.startswith("re") and verb[2:].lstrip("-") in self.work else "unknown"
 
     def knows(self, verb: str) -> bool:
         """True for a base form of work or a light verb."""
-        return verb in self.work or verb in self.light
+        return verb in self.work or verb in self.light or (verb.startswith("re") and verb[2:] in self.work)
 
 
 @cache
@@ -79,6 +83,8 @@ def bench_words() -> BenchWords:
         plain_verbs=frozenset(data["plain"]["verbs"]),
         plain={particle: verb for particle, verb in data["plain"].items() if particle not in {"reason", "verbs"}},
         tool_verbs={tool: verb for verb, tools in data["tools"].items() if verb != "reason" for tool in tools},
+        means={said: plain for plain, verbs in data["means"].items() if plain != "reason" for said in verbs},
+        means_with={said: plain for said, plain in data["means_with"].items() if said != "reason"},
         kind_verbs={kind: verb for kind, verb in data["unit_kinds"].items() if kind != "reason"},
         figure_verbs={unit: verb for verb, units in data["figures"].items() for unit in units},
         irregular={past: base for past, base in data["irregular"].items() if past != "reason"},

@@ -8,6 +8,7 @@ from __future__ import annotations
 from extract.clauses import Piece
 from extract.remarks.reading import Reading, cues, sentence
 from extract.spans import Note
+from extract.steps import own_work
 
 _LOOK_BACK = 4
 _QUESTIONS = frozenset({"if", "whether", "what", "which", "who", "how", "where"})
@@ -45,8 +46,13 @@ def _unsure(reading: Reading, index: int) -> Note | None:
     if found is None or found[0] >= piece.end:
         return None
     end = _clause_end(reading, index, found[1])
-    if bench.word(found[1] - 1) in _QUESTIONS and found[1] < end and bench.word(found[1]) not in {"that", "this"}:
-        return Note(piece.start, end, _worded("whether " + reading.said(found[1], end)))
+    asked = bench.word(found[1] - 1)
+    pointed = (
+        bench.word(found[1]) in {"that", "this"} and not bench.is_noun(found[1] + 1) and bench.tag(found[1] + 1) != "JJ"
+    )
+    if asked in _QUESTIONS and found[1] < end and not pointed:
+        word = "whether" if asked == "if" else asked
+        return Note(piece.start, end, _worded(f"{word} {reading.said(found[1], end)}"))
     hedged = _hedged_before(reading, index, found[0])
     if hedged is not None:
         return hedged
@@ -67,7 +73,13 @@ def _to_sentence_end(reading: Reading, index: int) -> Piece:
 
 def _clause_end(reading: Reading, index: int, at: int) -> int:
     """Where the clause at a token ends."""
-    return next((piece.end for piece in reading.pieces[index : index + 3] if piece.end > at), at)
+    for k, piece in enumerate(reading.pieces[index : index + 4], start=index):
+        behind = reading.pieces[k + 1] if k + 1 < len(reading.pieces) else None
+        if piece.end > at and not (behind and behind.joiner == "or" and behind.sentence == piece.sentence):
+            if behind and behind.sentence == piece.sentence and reading.bench.word(behind.start) == "or":
+                continue
+            return piece.end
+    return at
 
 
 def _hedged_before(reading: Reading, index: int, before: int) -> Note | None:
@@ -104,6 +116,8 @@ def _hearsay(reading: Reading, index: int) -> Note | None:
     start, end = _content(reading, index, found)
     if end <= start:
         return None
+    if not any(reading.bench.tag(k) in {"VBZ", "VBP", "VBD", "MD"} for k in range(start, end)):
+        return None
     claim = reading.said(start, end)
     return Note(piece.start, max(end, piece.end), _worded(claim))
 
@@ -113,9 +127,24 @@ def _statement(reading: Reading, index: int) -> Piece | None:
         if not reading.near(index, back, 2):
             return None
         piece = reading.pieces[back]
-        if sum(reading.bench.doc[k].is_alpha for k in range(piece.lead, piece.end)) >= 3 and not piece.leans:
+        if sum(reading.bench.doc[k].is_alpha for k in range(piece.lead, piece.end)) < 3 or piece.leans:
+            continue
+        claims = any(reading.bench.tag(k) in {"VBZ", "VBP", "VBD", "MD", "CD"} for k in range(piece.lead, piece.end))
+        if (
+            claims
+            and own_work(reading.bench, piece) is None
+            and "remember" not in reading.bench.lower[piece.lead : piece.end]
+        ):
             return piece
     return None
+
+
+def _claims(reading: Reading, piece: Piece) -> bool:
+    """False for work and for what is said of the speaker's memory: neither can be looked up."""
+    bench, span = reading.bench, range(piece.lead, piece.end)
+    states = any(bench.tag(k) in {"VBZ", "VBP", "VBD", "MD", "CD"} for k in span)
+    recalls = any(bench.word(k) in {"remember", "recall", "forget"} for k in span)
+    return states and not recalls and own_work(bench, piece) is None
 
 
 def _worded(claim: str) -> str:

@@ -21,10 +21,32 @@ def find_follow_ups(reading: Reading) -> tuple[Note, ...]:
     for index, piece in enumerate(reading.pieces):
         if reading.told[index] or (notes and piece.start < notes[-1].end):
             continue
+        if _heads(reading, piece):
+            note = _headed(reading, index)
+            notes += [note] if note is not None else []
+            continue
         note = _deferred(reading, index) or _planned(reading, index)
         if note is not None and not (notes and note.start <= notes[-1].start):
             notes.append(note)
     return tuple(notes)
+
+
+def _heads(reading: Reading, piece: Piece) -> bool:
+    """ "Still to do.": a heading for what is said behind it, and nothing by itself."""
+    words = tuple(word for word in reading.bench.lower[piece.start : piece.end] if word[:1].isalpha())
+    return words in {("still", "to", "do"), ("still", "to", "be", "done"), ("to", "do"), ("yet", "to", "do")}
+
+
+def _headed(reading: Reading, index: int) -> Note | None:
+    """What is said behind the heading, unless it says itself that it is for later."""
+    behind = reading.pieces[index + 1] if index + 1 < len(reading.pieces) else None
+    if behind is None or not reading.near(index, index + 1) or _deferred(reading, index + 1) is not None:
+        return None
+    if _planned(reading, index + 1) is not None:
+        return None
+    work = own_work(reading.bench, behind)
+    said = f"{work.said} {reading.said(*work.rest)}" if work else reading.said(behind.lead, behind.end)
+    return Note(behind.start, behind.end, sentence(f"{said}: left for later"))
 
 
 def _deferred(reading: Reading, index: int) -> Note | None:

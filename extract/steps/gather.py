@@ -13,6 +13,7 @@ from extract.steps.candidate import Candidate
 from extract.steps.scene import Scene
 from extract.steps.shapes import SHAPES
 from extract.steps.shapes.again import again
+from extract.steps.shapes.headed import headed
 from extract.steps.shapes.listed import tool_list
 from extract.steps.shapes.tool_named import tool_named
 from extract.steps.vetoes import VETOES
@@ -35,22 +36,30 @@ def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Candidate, ...]:
         if candidate is not None:
             candidate = _with_meaning(bench, _carried_on(candidate, found, pieces, index), topics)
             found.append(candidate)
-        topics.hear(piece, _worked_on(candidate))
+        topics.hear(piece, _worked_on(bench, candidate))
     return tuple(found)
 
 
-def _worked_on(candidate: Candidate | None) -> Thing | None:
+def _worked_on(bench: Bench, candidate: Candidate | None) -> Thing | None:
     """What a candidate leaves to be spoken of: its object, or the tool that was put on."""
     if candidate is None:
         return None
-    return candidate.tool if candidate.shape == "put" and candidate.tool is not None else candidate.meant
+    start = candidate.rest[0]
+    through = candidate.shape == "laid to" and bench.word(start) in {"through", "between", "under", "behind"}
+    laid_on = candidate.tool is not None and (candidate.shape == "put" or through)
+    return candidate.tool if laid_on else candidate.meant
 
 
 def _read(bench: Bench, pieces: tuple[Piece, ...], index: int) -> Candidate | None:
     piece = pieces[index]
-    candidate = next((read for _, shape in SHAPES if (read := shape(bench, piece)) is not None), None)
+    candidate = _shaped(bench, piece)
     if candidate is None or candidate.shape == "shown":
-        return tool_list(bench, pieces, index) or candidate or tool_named(bench, pieces, index)
+        return (
+            tool_list(bench, pieces, index)
+            or candidate
+            or tool_named(bench, pieces, index)
+            or headed(bench, pieces, index, lambda piece: _shaped(bench, piece))
+        )
     if _is_relative(bench, pieces, index, candidate):
         return None
     if candidate.fronted is None and index and candidate.shape in {"own hand", "advice"}:
@@ -58,6 +67,11 @@ def _read(bench: Bench, pieces: tuple[Piece, ...], index: int) -> Candidate | No
         if topic is not None and (candidate.thing is None or bench.tag(candidate.rest[0]) in {"IN", "RB", "RP", ""}):
             return replace(candidate, thing=topic, fronted=topic, start=topic.start)
     return candidate
+
+
+def _shaped(bench: Bench, piece: Piece) -> Candidate | None:
+    """What the first shape that fits makes of a piece."""
+    return next((read for _, shape in SHAPES if (read := shape(bench, piece)) is not None), None)
 
 
 def _is_relative(bench: Bench, pieces: tuple[Piece, ...], index: int, candidate: Candidate) -> bool:

@@ -49,7 +49,7 @@ def _belongs(bench: Bench, group: list[Candidate], candidate: Candidate, limits:
     narration = bench.narration
     if here - there > 1 or narration.start[candidate.start] - narration.end[last.end - 1] > limits.silence:
         return False
-    if not candidate.own_subject:
+    if not candidate.own_subject or _goes_with(bench, last, candidate):
         return True
     names = {name_of(bench, other.meant) for other in group if other.meant is not None}
     if candidate.thing is None or candidate.thing.pronoun:
@@ -57,3 +57,13 @@ def _belongs(bench: Bench, group: list[Candidate], candidate: Candidate, limits:
             return False
         return candidate.meant is None or name_of(bench, candidate.meant) in names
     return name_of(bench, candidate.thing) in names
+
+
+def _goes_with(bench: Bench, last: Candidate, candidate: Candidate) -> bool:
+    """Readings taken one after another, and a wait behind the work that it is for: "leave that an hour"."""
+    if candidate.shape in {"reading", "finding"} and last.verb == "measure":
+        return True
+    waits = candidate.verb.split()[0] in {"leave", "wait", "let"} and "time" in bench.unit_kinds(
+        candidate.start, candidate.end
+    )
+    return waits and (candidate.thing is None or candidate.thing.pronoun)

@@ -15,6 +15,7 @@ from extract.clauses.things import Thing, kind_of, name_of
 from extract.spans import Action
 from extract.steps.candidate import Candidate
 from extract.steps.merge import Group
+from extract.steps.naming import name_with_whole, named_work
 from extract.steps.shapes.tools import figure_verb
 
 _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
@@ -22,14 +23,14 @@ _COATING = frozenset(
     {"grease", "oil", "glue", "paint", "varnish", "shellac", "wax", "solder", "tape", "stain", "apply"}
 )
 _LONGEST_TAIL = 14
-_MOST = 2
+_MOST = 3
 """Verbs and objects named for a step that joins several actions."""
 
 
 def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
     """One step from the candidates that tell it."""
-    verbs = list(dict.fromkeys(candidate.verb for candidate in group))[:_MOST]
-    names = list(dict.fromkeys(_name(bench, c) for c in group if c.meant is not None))[:_MOST]
+    verbs = list(dict.fromkeys(named_work(bench, candidate) for candidate in group))[:_MOST]
+    names = list(dict.fromkeys(name_with_whole(bench, c) for c in group if c.meant is not None))[:_MOST]
     laid = [thing for c in group for thing in (c.laid, c.tool) if thing is not None]
     names += [name for thing in laid if (name := name_of(bench, thing)) not in names][:1]
     return Action(
@@ -40,15 +41,6 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
         mode=group[0].mode,
         text=_text(bench, pieces, group),
     )
-
-
-def _name(bench: Bench, candidate: Candidate) -> str:
-    """The object's name, with what it belongs to where it says little alone."""
-    assert candidate.meant is not None  # noqa: S101
-    name = name_of(bench, candidate.meant)
-    if candidate.about is None or " of " in name or name_of(bench, candidate.about) == name:
-        return name
-    return f"{name} of {name_of(bench, candidate.about)}"
 
 
 def _text(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> str:
@@ -69,8 +61,8 @@ def _instruction(bench: Bench, candidate: Candidate, named: set[str]) -> str:
     thing, meant = candidate.thing, candidate.meant
     if candidate.tool is not None:
         return _with_tool(bench, candidate)
-    if candidate.shape == "reading":
-        return f"measure the {name_of(bench, meant)}" if meant is not None else "measure it"
+    if candidate.shape in {"reading", "finding"}:
+        return f"measure the {name_with_whole(bench, candidate)}" if meant is not None else "measure it"
     if candidate.shape == "nominal":
         return _join(candidate.said, _object(bench, candidate, named), cleaned(bench, start, end))
     if candidate.fronted is not None:
@@ -136,6 +128,9 @@ def _with_tool(bench: Bench, candidate: Candidate) -> str:
         figure = cleaned(bench, start, end)
         tools = cleaned(bench, tool.start, tool.end if figure else start)
         return _join(candidate.verb, target, "with", tools, f"to {figure}" if figure else "")
+    through = bench.word(start) in {"through", "inside", "under", "between", "behind"} and candidate.thing is not None
+    if through:
+        return _join("put", cleaned(bench, tool.start, end))
     same = candidate.verb in name_of(bench, tool).split() or bench.doc[tool.head].lemma_.lower() == candidate.verb
     if same and candidate.thing is not None:
         return _join(candidate.verb, cleaned(bench, candidate.thing.start, end))

@@ -12,11 +12,13 @@ from extract.steps.shapes.bare import bare_participle
 from extract.steps.shapes.command import command
 from extract.steps.shapes.dosed import dosed
 from extract.steps.shapes.figured import figured
+from extract.steps.shapes.found import found
 from extract.steps.shapes.framed import framed
 from extract.steps.shapes.goes import goes
 from extract.steps.shapes.instrument import instrument
 from extract.steps.shapes.inverted import inverted
 from extract.steps.shapes.laid_to import laid_to
+from extract.steps.shapes.mixed import mixed
 from extract.steps.shapes.nominal import nominal
 from extract.steps.shapes.own_hand import own_hand
 from extract.steps.shapes.passive import passive
@@ -26,12 +28,18 @@ from extract.steps.shapes.receives import receives
 from extract.steps.shapes.returned import returned
 from extract.steps.shapes.shown import shown
 from extract.steps.shapes.state import state
+from extract.steps.shapes.wanted import wanted
+from extract.steps.shapes.with_tool import with_tool
+from extract.steps.shapes.worked import worked
 
 Shape = Callable[[Bench, Piece], Candidate | None]
 
 SHAPES: tuple[tuple[str, Shape], ...] = (
     ("framed", framed),
+    ("mixed", mixed),
     ("reading", reading),
+    ("found", found),
+    ("wanted", wanted),
     ("instrument", instrument),
     ("own hand", own_hand),
     ("advice", advice),
@@ -47,6 +55,8 @@ SHAPES: tuple[tuple[str, Shape], ...] = (
     ("laid to", laid_to),
     ("figured", figured),
     ("put", put),
+    ("with tool", with_tool),
     ("dosed", dosed),
     ("nominal", nominal),
+    ("worked", worked),
 )

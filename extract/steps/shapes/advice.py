@@ -1,6 +1,6 @@
 """What is to be done: "you go straight across", "you want to warm it first", "one cuts the heart last".
 
-Refuses "you'll split the side" (what would happen), "you did too much", "you could hear it".
+Refuses "you'll split the side" (what would happen), "you did too much", "you can file it off" (what is possible).
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ def advice(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     at = piece.lead + 1
     while at < piece.end and (bench.tag(at) == "RB" or bench.word(at) in {"can", "should", "must", "just", "then"}):
-        if bench.word(at) in {"n't", "not", "never"}:
+        if bench.word(at) in {"n't", "not", "never", "can"}:
             return None
         at += 1
     urged = bench.word(at) in _URGED | {"'ve", "'ll", "'re", "wan", "got"}

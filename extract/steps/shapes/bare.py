@@ -10,6 +10,9 @@ from extract.clauses.pieces import Piece
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.verb_phrase import verb_phrase
 
+_HEADED = frozenset({",", ".", "now", "next", "then", "with"})
+"""Behind an -ing form these make it a heading: "now crowning, with a file", "resewing, then"."""
+
 
 def bare_participle(bench: Bench, piece: Piece) -> Candidate | None:
     """A piece that begins with an -ing form or a past form and names what it is done to."""
@@ -28,7 +31,9 @@ def bare_participle(bench: Bench, piece: Piece) -> Candidate | None:
         rest += 1 + (bench.word(rest + 1) in {"done", "next"})
     phrase = verb_phrase(bench, verb, piece.end)
     carries_on = piece.joiner in {"and", "then"} and not bench.doc[piece.start].is_sent_start
-    if phrase.thing is None and not phrase.placed and not (carries_on and bench.words.kind(verb.lemma) == "work"):
+    works = bench.words.kind(verb.lemma) == "work"
+    headed = works and verb.form == "ing" and bench.word(verb.at + 1) in _HEADED
+    if phrase.thing is None and not phrase.placed and not (carries_on and works) and not headed:
         return None
     if (
         not carries_on

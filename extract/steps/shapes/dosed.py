@@ -39,3 +39,8 @@ def is_dose(bench: Bench, thing: Thing) -> bool:
         return False
     small = bench.tag(thing.start) in {"DT", "CD"} or bench.word(thing.start) in DOSES
     return small and bool({"of", *DOSES} & set(bench.lower[thing.start : thing.head]))
+
+
+def is_dose_noun(bench: Bench, thing: Thing) -> bool:
+    """ "one drop", "a smear": a dose by itself."""
+    return bench.word(thing.head) in DOSES or bench.word(thing.head).removesuffix("s") in DOSES

@@ -25,6 +25,9 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     if piece.leans:
         return None
     thing = thing_at(bench, piece.lead, piece.end)
+    if bench.word(piece.lead) == "goes" and bench.tag(piece.lead) == "VBZ" and bench.word(piece.lead + 1) in _PLACES:
+        behind = (piece.lead + 1, piece.end)
+        return Candidate(piece, piece.start, piece.end, "goes", "put", "put", None, "doing", behind)
     if thing is None or not is_workable(bench, thing) or bench.word(thing.start) == "nothing":
         return None
     if bench.word(thing.start) in {"a", "an"} and bench.word(thing.end) != "of" and kind_of(bench, thing) != "material":

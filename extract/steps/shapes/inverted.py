@@ -13,6 +13,7 @@ from extract.steps.candidate import Candidate
 from extract.steps.shapes.tools import tool_verb
 
 _MOVES = frozenset({"comes", "goes", "go", "come", "came", "went"})
+_PRONOUNS = frozenset({"it", "they", "she", "he"})
 
 
 def inverted(bench: Bench, piece: Piece) -> Candidate | None:
@@ -25,9 +26,9 @@ def inverted(bench: Bench, piece: Piece) -> Candidate | None:
     if particle and bench.word(at + 1) in PARTICLES:
         at += 1
         particle.append(bench.word(at))
-    if not particle or bench.word(at + 1) not in _MOVES | {"with", "it", "they"}:
+    if not particle or bench.word(at + 1) not in _MOVES | {"with"} | _PRONOUNS:
         return None
-    pronoun_first = bench.word(at + 1) in {"it", "they"}
+    pronoun_first = bench.word(at + 1) in _PRONOUNS
     if pronoun_first and bench.word(at + 2) not in _MOVES:
         return None
     thing = thing_at(bench, at + 1 if pronoun_first else at + 2, piece.end)

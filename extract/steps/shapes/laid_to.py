@@ -9,6 +9,7 @@ from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
+from extract.steps.shapes.dosed import is_dose_noun
 from extract.steps.shapes.no_verb import ONTO, leading_thing
 from extract.steps.shapes.tools import tool_verb
 
@@ -19,6 +20,9 @@ def laid_to(bench: Bench, piece: Piece) -> Candidate | None:
     if thing is None or thing.pronoun:
         return None
     at = thing.end
+    if bench.word(at) in {"now", "next", "then"}:
+        dose = thing_at(bench, at + 1, piece.end)
+        at = dose.end if dose is not None and is_dose_noun(bench, dose) else at
     while at < piece.end and bench.word(at) in {"all", "right", "just", "straight"}:
         at += 1
     target = thing_at(bench, at + 1, piece.end) if at < piece.end and bench.word(at) in ONTO else None
@@ -26,6 +30,20 @@ def laid_to(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     verb = tool_verb(bench, thing)
     kind = kind_of(bench, thing)
+    fresh = bench.word(thing.start) in {"new", "fresh"} and kind_of(bench, thing) != "damage"
+    if verb is None and fresh:
+        return Candidate(
+            piece,
+            piece.start,
+            piece.end,
+            "laid to",
+            "fit / replace",
+            "fit",
+            thing,
+            "doing",
+            (thing.end, piece.end),
+            fronted=thing,
+        )
     if verb is None and kind not in {"tool", "material"} and not _stands_on(bench, thing, at, target):
         return None
     work = verb or ("apply" if kind == "material" else "use")

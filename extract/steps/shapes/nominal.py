@@ -10,7 +10,7 @@ from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, thing_at
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.tools import tool_verb
-from extract.steps.shapes.verb_phrase import work_noun
+from extract.steps.shapes.work_nouns import work_noun
 
 _ONTO = frozenset(
     {"on", "over", "of", "along", "across", "round", "around", "to", "down", "between", "into", "at", "in", "for"}

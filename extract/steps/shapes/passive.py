@@ -10,7 +10,8 @@ from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, extent, is_workable, thing_at
 from extract.record import Mode
 from extract.steps.candidate import Candidate
-from extract.steps.shapes.verb_phrase import VerbPhrase, verb_phrase
+from extract.steps.shapes.phrase import VerbPhrase
+from extract.steps.shapes.verb_phrase import verb_phrase
 
 _GETS = frozenset({"gets", "get", "getting"})
 _DONE = frozenset({"is", "are", "'s", "'re", "was", "were", "been"})
@@ -27,7 +28,11 @@ def passive(bench: Bench, piece: Piece) -> Candidate | None:
     if read is None:
         return None
     helper, at = read
-    while at < piece.end and (bench.tag(at) == "RB" or bench.word(at) in _BETWEEN):
+    while at < piece.end and (
+        bench.tag(at) == "RB"
+        or bench.word(at) in _BETWEEN
+        or (helper in _GETS and bench.tag(at) == "NN" and bench.tag(at + 1) in {"VBN", "VBD"})
+    ):
         if bench.word(at) in {"n't", "not", "never"}:
             return None
         at += 1
@@ -74,8 +79,10 @@ def _is_this_job(bench: Bench, piece: Piece, thing: Thing, helper: str, phrase: 
     kind = bench.words.kind(lemma, particle)
     if helper == "'s" and bench.takes_object(phrase.at + 1):
         return False
+    bare_plural = bench.tag(thing.start) == "NNS" and thing.end - thing.start == 1 and piece.joiner == "but"
     if helper in _GETS:
-        return kind in ("work", "light") or bench.words.kind(phrase.said) in ("work", "light")
+        known = kind in ("work", "light") or bench.words.kind(phrase.said) in ("work", "light")
+        return known and not bare_plural
     if kind != "work" or phrase.said in bench.words.damage_verbs:
         return False
     if thing.pronoun and helper != "been":

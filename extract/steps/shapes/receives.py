@@ -10,7 +10,7 @@ from extract.clauses.pieces import Piece
 from extract.clauses.things import is_workable, thing_at, with_whole
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.tools import figure_verb, tool_verb
-from extract.steps.shapes.verb_phrase import work_noun
+from extract.steps.shapes.work_nouns import work_noun
 
 _GETTING = (
     ("gets",),

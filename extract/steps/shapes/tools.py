@@ -13,7 +13,13 @@ def tool_verb(bench: Bench, thing: Thing) -> str | None:
         verb = bench.words.tool_verbs.get(" ".join(words[start:]))
         if verb and not (start == len(words) - 1 > 0 and words[start] in bench.words.compound_tools):
             return verb
+    before = bench.word(thing.head - 1)
     compound = thing.head > thing.start and bench.tag(thing.head - 1) in {"NN", "NNS", "VBG"}
+    if compound and before.endswith("ing") and (worked := bench.verb(thing.head - 1)) is not None:
+        return worked.lemma if worked.lemma in bench.words.work else None
+    if bench.word(thing.head) == "paper" and before.isdigit():
+        return "sand"
+    compound = compound and bench.words.nouns.get(before) != "measure"
     head = bench.doc[thing.head].lemma_.lower()
     if compound and (head in bench.words.compound_tools or bench.word(thing.head) in bench.words.compound_tools):
         return None

@@ -6,57 +6,21 @@ frets, "i had the strings off" is removing them: the work is named, the instruct
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from extract.clauses.bench import Bench, Verb
 from extract.clauses.grammar import PARTICLES
-from extract.clauses.things import Thing, is_workable, kind_of, thing_at
-from extract.steps.shapes.tools import container_verb, tool_verb
+from extract.clauses.things import Thing, kind_of, thing_at
+from extract.steps.shapes.by_tool import done_with, laid_to_thing, looked_at, put_into
+from extract.steps.shapes.phrase import VerbPhrase
+from extract.steps.shapes.tools import tool_verb
+from extract.steps.shapes.work_nouns import work_noun
 
 _ADVERBS = frozenset({"RB", "RBR", "UH"})
-_ALWAYS_PART = frozenset({"off", "out", "down", "up", "apart", "back", "in", "on", "together"})
+_ALWAYS_PART = frozenset({"off", "out", "down", "up", "apart", "back", "in", "on", "together", "home"})
 _NOT_PLACES = frozenset({"for", "by", "of", "about", "than", "till", "until", "before", "after"})
-_LAID = frozenset(
-    {
-        "on",
-        "over",
-        "to",
-        "in",
-        "into",
-        "along",
-        "across",
-        "round",
-        "around",
-        "onto",
-        "against",
-        "inside",
-        "under",
-        "between",
-        "through",
-        "down",
-        "up",
-    }
-)
-_CHECKING = frozenset({"slip", "slide", "hold", "poke", "offer"})
 _GIVING = frozenset({"give", "do", "have", "take", "make"})
 _BEGINNING = frozenset({"start", "begin", "finish", "end", "kick", "carry"})
-
-
-@dataclass(frozen=True, slots=True)
-class VerbPhrase:
-    """A verb, its object and its particle."""
-
-    said: str
-    """Base form as said, without particle."""
-    lemma: str
-    """What the work is called, with its particle where the two make one verb: "let down", "knock out"."""
-    at: int
-    """Token of the verb."""
-    thing: Thing | None
-    placed: bool
-    """True where a particle or a phrase of place stands with the verb."""
-    tool: Thing | None = None
-    """What was laid to the thing: the calliper of "put a calliper on every fret"."""
 
 
 def verb_phrase(bench: Bench, verb: Verb, end: int) -> VerbPhrase:
@@ -81,12 +45,18 @@ def verb_phrase(bench: Bench, verb: Verb, end: int) -> VerbPhrase:
     if lemma in bench.words.idle and "of" in (bench.word(behind), bench.word(behind_thing + 1)):
         lemma = verb.lemma
     if thing is not None and kind_of(bench, thing) == "measure":
-        behind, thing = thing.end, None
+        behind, thing = thing.end, _measured_out(bench, thing, end)
     phrase = VerbPhrase(verb.lemma, lemma, verb.at, thing, placed)
     phrase = _meant(bench, phrase, end)
     if phrase.thing is None:
         phrase = replace(phrase, thing=_placed_thing(bench, behind, end))
     return phrase
+
+
+def _measured_out(bench: Bench, thing: Thing, end: int) -> Thing | None:
+    """ "a bit of brass shim" is brass shim; "a bit" is nothing."""
+    inner = thing_at(bench, thing.end + 1, end) if bench.word(thing.end) == "of" else None
+    return None if inner is None or inner.pronoun or kind_of(bench, inner) == "measure" else inner
 
 
 def _particle(bench: Bench, at: int, end: int) -> tuple[str, int]:
@@ -132,7 +102,7 @@ def _placed_thing(bench: Bench, start: int, end: int) -> Thing | None:
 
 
 def _meant(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase:
-    for reading in (_noun_for_verb, _used_to, _got_done, _begun_by, _laid_to, _put_into, _looked_at, _done_with):
+    for reading in (_noun_for_verb, _used_to, _got_done, _begun_by, laid_to_thing, put_into, looked_at, done_with):
         found = reading(bench, phrase, end)
         if found is not None:
             return found
@@ -154,34 +124,15 @@ def _noun_for_verb(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | N
     return replace(phrase, lemma=work, thing=target, placed=True)
 
 
-def work_noun(bench: Bench, thing: Thing) -> str | None:
-    """The work that a noun phrase names: "a quick wipe", "a dry run"; null for a part, a fault or anything else."""
-    words = bench.lower[thing.start : thing.head + 1]
-    pair = " ".join(words[-2:])
-    if len(words) > 1 and pair in bench.words.work:
-        return pair
-    if words[-1] in bench.words.nouns or bench.term_kind[thing.head] is not None or bench.tag(thing.head) == "NNS":
-        return _counted(bench, thing)
-    if bench.verb(thing.head) is not None and bench.word(thing.head).endswith("ing") and thing.start < thing.head:
-        lemma = bench.verb(thing.head)
-        return lemma.lemma if lemma and lemma.lemma in bench.words.work else None
-    return words[-1] if words[-1] in bench.words.work and thing.start < thing.head else None
-
-
-def _counted(bench: Bench, thing: Thing) -> str | None:
-    """ "a few scrapes", "two wipes": the work some times over."""
-    singular = bench.word(thing.head).removesuffix("s")
-    counted = bench.tag(thing.start) == "CD" or bench.word(thing.head - 1) in {"few", "couple", "more", "light"}
-    known = singular in bench.words.work and bench.term_kind[thing.head] is None and singular not in bench.words.nouns
-    return singular if counted and known else None
-
-
 def _used_to(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     """ "use a fine file to true the edge"."""
     if phrase.said not in {"use", "take"} or phrase.thing is None:
         return None
     at = phrase.thing.end
     verb = bench.verb(at + 1) if bench.word(at) in {"to", "and"} and at + 1 < end else None
+    known = tool_verb(bench, phrase.thing)
+    if phrase.said == "use" and known and not any(bench.doc[k].is_alpha for k in range(at, end)):
+        return replace(phrase, lemma=known, thing=None, tool=phrase.thing, placed=True)
     if verb is None or verb.form != "base" or bench.words.kind(verb.lemma) == "idle":
         return None
     inner = verb_phrase(bench, verb, end)
@@ -213,68 +164,3 @@ def _begun_by(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
             inner = verb_phrase(bench, verb, end)
             return replace(phrase, lemma=inner.lemma, thing=inner.thing, placed=True)
     return None
-
-
-def _looked_at(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
-    """ "i look at the bridge from the side", "have a look under the foot": inspecting, where it is a part."""
-    if phrase.said != "look" or phrase.lemma != "look":
-        return None
-    at = phrase.at + 1
-    if bench.word(at) not in {"at", "over", "under", "inside", "along", "down", "through", "behind"}:
-        return None
-    thing = thing_at(bench, at + 1, end)
-    if thing is None or thing.pronoun or kind_of(bench, thing) != "part":
-        return None
-    return replace(phrase, lemma="inspect", thing=thing, placed=True)
-
-
-def _done_with(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
-    """ "the body i did with a brass brush", "notches i make with a round file": the tool tells the work."""
-    if phrase.said not in {"do", "make", "work", "go", "hit"}:
-        return None
-    for at in range(phrase.at + 1, end):
-        tool = thing_at(bench, at + 1, end) if bench.word(at) == "with" else None
-        verb = tool_verb(bench, tool) if tool is not None else None
-        if verb is not None:
-            return replace(phrase, lemma=verb, placed=True)
-    return None
-
-
-def _put_into(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
-    """ "drop it in the cleaner": the place tells the work."""
-    if phrase.said not in bench.words.light or phrase.thing is None:
-        return None
-    work = container_verb(bench, phrase.thing.end, end)
-    return None if work is None else replace(phrase, lemma=work, placed=True)
-
-
-def _laid_to(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
-    """ "put a calliper on every fret", "run a biro over it": the tool tells the work, the place what it is done to."""
-    thing = phrase.thing
-    if thing is None or thing.pronoun:
-        return None
-    if kind_of(bench, thing) == "body":
-        target = thing_at(bench, thing.end + 1, end) if bench.word(thing.end) in _LAID else None
-        feels = target is not None and phrase.said in {"hold", "run", "put", "lay", "rub", "press"}
-        return (
-            replace(phrase, thing=target, placed=True)
-            if target is not None and feels and is_workable(bench, target)
-            else None
-        )
-    if phrase.said not in bench.words.light | _CHECKING:
-        return None
-    verb = tool_verb(bench, thing)
-    if phrase.said in _CHECKING and verb not in {"measure", "check"}:
-        return None
-    if bench.word(thing.end) == "of":
-        thing = thing_at(bench, thing.end + 1, end) or thing
-    if thing.end >= end:
-        return None
-    if verb is None and kind_of(bench, thing) != "tool":
-        return None
-    if bench.word(thing.end) not in _LAID:
-        return None
-    target = thing_at(bench, thing.end + 1, end)
-    if target is None:
-        return None
-    return replace(phrase, lemma=verb or phrase.lemma, thing=target, tool=thing, placed=True)

@@ -7,12 +7,24 @@ from extract.steps.scene import Scene
 _THINKING = frozenset({"think", "thought", "reckon", "believe", "guess", "suppose", "suspect", "seems", "sure"})
 
 
+def _follows(scene: Scene) -> bool:
+    """ "if you lever, you take the spruce with it": what would come of it."""
+    bench, piece = scene.bench, scene.piece
+    asked = "you" in bench.lower[scene.pieces[scene.index - 1].start : piece.start]
+    return asked and scene.candidate.shape == "advice" and not piece.joiner
+
+
 def aside(scene: Scene) -> bool:
     """True for what would follow otherwise, and for a check that only a doubt asks for."""
     piece, bench = scene.piece, scene.bench
     if piece.joiner == "or":
         return True
+    led = range(piece.start, piece.lead + 1)
+    if any(bench.word(k) == "no" and bench.tag(k) == "DT" and bench.word(k + 1) != "," for k in led):
+        return True
     before = scene.before
+    if before is not None and before.joiner == "if" and before.sentence == piece.sentence and _follows(scene):
+        return True
     if (
         piece.joiner == "but"
         and before is not None

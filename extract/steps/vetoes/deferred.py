@@ -12,7 +12,8 @@ def deferred(scene: Scene) -> bool:
     leaving = scene.candidate.said == "leave"
     end = piece.end
     for other in scene.pieces[scene.index + 1 : scene.index + 4]:
-        if not leaving or other.sentence != piece.sentence:
+        waits = other.joiner in {"when", "once", "until", "till", "if"} and scene.candidate.mode == "planned"
+        if not (leaving or waits) or other.sentence != piece.sentence:
             break
         end = other.end
     later = any(talk().later.length_at(scene.bench.lower, at) for at in range(piece.start, end))
