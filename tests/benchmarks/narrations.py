@@ -99,7 +99,7 @@ def _pairs(
     """One to one, the nearest cues first."""
 
     def cue(one: Marked) -> int:
-        return int(one.get("cue", one.get("cue_from", 0)))
+        return int(one["cue"] if "cue" in one else one["cue_from"])
 
     options = sorted(
         (abs(cue(g) - cue(p)), i, k) for i, g in enumerate(golds) for k, p in enumerate(gots) if match(g, p)
