@@ -25,6 +25,8 @@ def by_removal(figure: Figure, _: Finding) -> str | None:
     if figure.kind != "length":
         return None
     off = "off" in scene.words[figure.end : figure.end + 2]
+    if not off and figure.following and scene.text(figure.end, figure.following.start) in _BY:
+        return None  # "cut 20 mm by 10"
     if not off and (_thing_behind(figure) or behind(figure, scene.mentions.adjectives, ADJECTIVE_REACH)):
         return None
     start = figure.left[0] if off else max(figure.left[0], figure.start - 1)

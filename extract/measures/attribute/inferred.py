@@ -137,7 +137,7 @@ def by_usual(figure: Figure, finding: Finding) -> str | None:
 
 def by_carrying(figure: Figure, finding: Finding) -> str | None:
     """What the last quantity of the same kind and order measured, and of what where the item was a guess."""
-    if finding.item_rule == "thing behind" and finding.item and finding.item.role == "other":
+    if finding.item_rule == "thing behind":
         return None  # "a five foot stick"
     for earlier in figure.earlier(_FAR):
         if earlier.attribute in knowledge().kept:
