@@ -77,7 +77,11 @@ def system_of(unit: Unit) -> System | None:
 def _registry() -> Any:
     import pint  # heavy, and needed only where something is converted
 
-    return pint.UnitRegistry(non_int_type=Fraction, cache_folder=":auto:")
+    registry: Any = pint.UnitRegistry(non_int_type=Fraction, cache_folder=":auto:")
+    for row in unit_data()["unit"]:
+        if "definition" in row:
+            registry.define(f"{row['name']} = {row['definition']}")
+    return registry
 
 
 def to_unit(value: Fraction, unit: Unit | str, other: Unit | str) -> Fraction:

@@ -11,13 +11,34 @@ from extract.numbers.cardinals import below_hundred, cardinal
 from extract.numbers.figure import Figure, Tape
 from extract.numbers.vocabulary import vocabulary
 
+_TENTH = 10
+_BEHIND_TENTH = (
+    "and",
+    "or",
+    "off",
+    "over",
+    "under",
+    "more",
+    "less",
+    "out",
+    "too",
+    "proud",
+    "low",
+    "high",
+    "here",
+    "there",
+)
+
 
 def mixed(tape: Tape, at: int) -> Figure | None:
     """A whole number and a fraction of one: "nine and a half", "three and five sixteenths", "24 3/4", "1½"."""
     whole = cardinal(tape, at)
-    if whole is None or whole.value.denominator != 1 or whole.grouped:
+    if whole is None or whole.value.denominator != 1:
         return None
-    if tape.kind(whole.end) == "and":
+    if whole.grouped:
+        half = tape.kind(whole.end) == "and" and tape.kind(whole.end + 1) == "article"
+        part = fraction(tape, whole.end + 1) if half else None
+    elif tape.kind(whole.end) == "and":
         part = fraction(tape, whole.end + 1) or _bare_half(tape, whole.end + 1)
     elif tape.kind(whole.end - 1) == "digits":
         part = _written(tape, tape.skip_dash(whole.end))
@@ -99,7 +120,13 @@ def _one_part(tape: Tape, at: int) -> Figure | None:
         return None
     if found.denominator in vocabulary().marks:
         return None if _is_duration(tape, found) else found
+    if found.denominator == _TENTH and (tape.text(found.end) in _BEHIND_TENTH or _ends(tape, found.end)):
+        return found
     return found if tape.text(found.end) in ("of", "turn", "inch", "millimeter", "millimetre") else None
+
+
+def _ends(tape: Tape, at: int) -> bool:
+    return at >= len(tape) or tape.is_stop(at) or tape.lexemes[at].breath
 
 
 def _is_duration(tape: Tape, found: Figure) -> bool:
@@ -110,7 +137,7 @@ def _is_duration(tape: Tape, found: Figure) -> bool:
 def _below(tape: Tape, start: int, at: int, above: Fraction) -> Figure | None:
     """The denominator at `at` under a numerator that was read."""
     if tape.kind(at) == "part":
-        return _part(tape, start, at, above)
+        return None if _is_next(tape, at, above) else _part(tape, start, at, above)
     below, end, plural = _denominator(tape, at)
     if below not in vocabulary().denominators:
         return None
@@ -123,6 +150,12 @@ def _below(tape: Tape, start: int, at: int, above: Fraction) -> Figure | None:
         return None
     value = above / below
     return Figure(start, end, value, "fraction", denominator=value.denominator if above.denominator > 1 else below)
+
+
+def _is_next(tape: Tape, at: int, above: Fraction) -> bool:
+    """True for the "half" of "it lifts twenty two / half the difference", which is no part of twenty-two."""
+    lexeme = tape.lexemes[at]
+    return above > 1 and not lexeme.plural and (lexeme.text == "half" or lexeme.breath)
 
 
 def _part(tape: Tape, start: int, at: int, above: Fraction) -> Figure:

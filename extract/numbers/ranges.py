@@ -20,10 +20,12 @@ def number_range(tape: Tape, first: Figure, read: ReadFigure) -> tuple[Figure, F
     if tape.text(first.start - 1) in vocabulary().between:
         return _between(tape, first, read)
     behind = first.end if _is_run(tape, first) else behind_link(tape, first.end)
-    if behind is None or is_change(tape, first.start):
+    if behind is None or is_change(tape, first.start) or is_pronoun(tape, first):
         return None
     second = read(tape, behind)
     if second is None or second.value < 0 or (second.article and tape.kind(second.end - 1) == "scale"):
+        return None
+    if _is_hour(tape, first, second):
         return None
     low = _share_denominator(first, second)
     return (low, second) if low.value < second.value else None
@@ -83,6 +85,17 @@ def behind_link(tape: Tape, at: int) -> int | None:
         if all(tape.text(start + offset) == word for offset, word in enumerate(link)):
             return start + len(link)
     return None
+
+
+def _is_hour(tape: Tape, first: Figure, second: Figure) -> bool:
+    """True for "quarter to six", a time of day."""
+    quarter = tape.text(first.end - 1) == "quarter" and tape.text(first.end) == "to" and first.value < 1
+    return quarter and second.form == "integer"
+
+
+def is_pronoun(tape: Tape, first: Figure) -> bool:
+    """True for the "one" of "grind the new one to 39"."""
+    return tape.text(first.start) == "one" and tape.text(first.start - 1) in vocabulary().pronoun_before
 
 
 def is_change(tape: Tape, at: int) -> bool:

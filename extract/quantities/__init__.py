@@ -12,10 +12,11 @@ from extract.quantities.candidate import Neighbours
 from extract.quantities.chains import find_sides, link
 from extract.quantities.choose import choose
 from extract.quantities.draft import Draft
-from extract.quantities.form import says_inch
+from extract.quantities.form import is_translation, says_inch
 from extract.quantities.join import join
 from extract.quantities.knowledge import knowledge
 from extract.quantities.manner import is_difference, is_hedged, limit_of, tolerance_of
+from extract.quantities.recall import Recall
 from extract.quantities.refusals import refuse_all
 from extract.quantities.scale import count_systems
 from extract.quantities.scene import Scene
@@ -23,9 +24,6 @@ from extract.quantities.supply import supply, unsettled
 from extract.spans import Number, Quantity
 from extract.trade import Trade
 from extract.units import UnitError, interval_to_unit
-
-_TELLING = 20
-"""A value this large that comes again is the same measure, however long ago."""
 
 
 def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tuple[Quantity, ...]:
@@ -39,32 +37,34 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
     refused = refuse_all(scene, drafts)
     kept: list[Draft] = []
     said: list[bool] = []
-    by_value: dict[Fraction, Draft] = {}
+    recall = Recall()
     reach = knowledge().evidence.reach_measures
     for place, draft in enumerate(drafts):
         if place in refused:
             continue
         beside = place > 0 and bool(kept) and kept[-1].start == drafts[place - 1].start
-        again = by_value.get(draft.number.value)
+        again = recall.like(draft)
         after = list(drafts[place + 1 : place + 5])
         settled = _settle(scene, draft, Neighbours(kept[-reach:], again, kept[-1] if beside else None, after))
         if settled is None:
             continue
+        translated = is_translation(settled, kept[-1] if kept else None, draft.unit is not None)
+        settled = replace(settled, translated=translated)
         kept.append(settled)
-        if abs(settled.number.value) >= _TELLING:
-            by_value[settled.number.value] = settled
+        recall.keep(settled)
         scene.hear(settled)
         said.append(draft.unit is not None or says_inch(scene, draft))
     return _quantities(scene, kept, said)
 
 
 def _quantities(scene: Scene, kept: list[Draft], said: list[bool]) -> tuple[Quantity, ...]:
-    """The drafts with how they were said; a tolerance goes to the figure before it."""
+    """The drafts with how they were said; a tolerance is a difference, and goes to its figure too."""
     found: list[Quantity] = []
     for place, draft in enumerate(kept):
         before = kept[place - 1] if place else None
         if before and tolerance_of(scene, before, draft) and (slack := _slack(before, draft)) is not None:
             found[-1] = replace(found[-1], tolerance=slack)
+            found.append(_quantity(scene, draft, said[place], hedged=False, difference=True))
             continue
         earlier = before.end if before else 0
         later = kept[place + 1].start if place + 1 < len(kept) else len(scene.tape)
@@ -90,7 +90,7 @@ def _settle(scene: Scene, draft: Draft, near: Neighbours) -> Draft | None:
     return supply(scene, draft, near) or (draft if unsettled(scene, draft) else None)
 
 
-def _quantity(scene: Scene, draft: Draft, said: bool, hedged: bool) -> Quantity:
+def _quantity(scene: Scene, draft: Draft, said: bool, hedged: bool, difference: bool = False) -> Quantity:
     number = draft.number
     return Quantity(
         start=number.start,
@@ -103,5 +103,5 @@ def _quantity(scene: Scene, draft: Draft, said: bool, hedged: bool) -> Quantity:
         number=number,
         hedged=hedged,
         limit=limit_of(scene, draft),
-        difference=is_difference(scene, draft),
+        difference=difference or is_difference(scene, draft),
     )

@@ -53,3 +53,14 @@ def link(scene: Scene, before: Draft, draft: Draft) -> Link | None:
     if any(word in links.strong for word in gap):
         return Link("strong", by=any(word in ("by", "x", "×") for word in gap))
     return Link("weak") if any(word in links.weak for word in gap) else None
+
+
+def taken_back(scene: Scene, draft: Draft) -> bool:
+    """True for the "no sorry forty five" with which a breath begins: it puts right the measure before."""
+    links, at = knowledge().evidence.links, draft.start
+    words: set[str] = set()
+    while at > 0 and not scene.tape.lexemes[at].breath and len(words) < links.most:
+        at -= 1
+        words.add(scene.tape.text(at))
+    begins = at == 0 or scene.tape.lexemes[at].breath
+    return begins and bool(words & links.correction) and words <= links.correction | links.filler | {","}

@@ -14,6 +14,8 @@ from extract.quantities.scene import Scene
 from extract.units import unit_data, unit_named
 
 _NAMED = 1.0
+_FEW_DEGREES = 12
+"""Fewer degrees are of heat only where the sentence itself speaks of it."""
 
 
 @cache
@@ -47,6 +49,8 @@ def _circles(scene: Scene, draft: Draft) -> list[set[str]]:
     kinds = {hit.topic.kind for weight, hit in topics_near(scene, draft) if weight > _NAMED}
     if "angle" in kinds and not kinds & {"temperature"}:
         return []
+    if draft.number.value < _FEW_DEGREES:
+        return [near]
     return [near, scene.near(draft, 20)] if not kinds - {"temperature", "time"} else [near]
 
 

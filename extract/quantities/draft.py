@@ -22,6 +22,8 @@ class Draft:
     """Said as groups of digits, as years are."""
     compound: bool = False
     """Made of two figures: "five foot two"."""
+    translated: bool = False
+    """Says the measure before it again in the other system."""
 
     @property
     def ends(self) -> tuple[Fraction, Fraction]:

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from extract.quantities.candidate import Candidate, Neighbours
 from extract.quantities.draft import Draft
+from extract.quantities.kin import apart
 from extract.quantities.knowledge import knowledge
 from extract.quantities.nearby import Weighed, suits
 from extract.quantities.scale import in_any_band, system_said, temperature_scale
@@ -17,6 +18,8 @@ from extract.quantities.scene import Scene
 from extract.units import system_of, to_unit, unit_data, unit_named, unit_rows
 
 _DUAL_SLACK = Fraction(15, 1000)
+_SAID_SLACK = Fraction(6, 100)
+"""A measure said again in the other system is often rounded."""
 _DUAL_REACH = 20
 _LATELY = 6
 _INCH_MARKS = (32, 64, 128)
@@ -42,6 +45,7 @@ def from_form(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate
         inch = unit_named("inch")
         name = {2: "form_half", 4: "form_quarter"}.get(below, "form_fine")
         reasons = {name: 1.0, "form_half_metric": float(below == 2 and metric)}
+        reasons["form_quarter_metric"] = float(below == 4 and metric and number.form == "mixed")
         return [Candidate(inch, reasons | suits(scene, draft, inch, hits))]
     if draft.grouped and number.form == "integer" and 100 <= number.value < 1000 and not metric:
         unit = unit_named("thou")
@@ -81,9 +85,13 @@ def from_own(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) 
     found = []
     for unit in scene.units_said:
         if unit.kind in beside:
-            lately = [one.unit.name for one in near.before if one.unit and one.unit.kind == unit.kind][-_LATELY:]
-            share = lately.count(unit.name) / len(lately) if lately else scene.share_of(unit)
-            found.append(Candidate(unit, {"own_unit": share} | suits(scene, draft, unit, hits)))
+            lately = [one for one in near.before if one.unit and one.unit.kind == unit.kind and not one.translated][
+                -_LATELY:
+            ]
+            alike = [one for one in lately if one.unit and one.unit.name == unit.name]
+            share = len(alike) / len(lately) if lately else scene.share_of(unit)
+            reasons = {"own_unit": share, "own_unlike": min((apart(draft, one) for one in alike), default=0.0)}
+            found.append(Candidate(unit, reasons | suits(scene, draft, unit, hits)))
     return found
 
 
@@ -99,14 +107,23 @@ def from_typical(scene: Scene, draft: Draft) -> list[Candidate]:
 
 def from_dual(draft: Draft, near: Neighbours) -> list[Candidate]:
     """The other system's unit where the number is the last measure converted: "a quarter of an inch, which is 6.35"."""
-    mine, other = draft.number.value, near.last
-    if other is None or other.unit is None or other.number.value <= 0 or mine <= 0:
+    if near.last is None or draft.start - near.last.end > _DUAL_REACH:
         return []
-    if draft.start - other.end > _DUAL_REACH:
+    return [Candidate(unit_named(name), {"dual": 1.0}) for name in _duals(draft, near.last)]
+
+
+def is_translation(draft: Draft, last: Draft | None, said: bool) -> bool:
+    """True for the inches of "sixty four millimetres, that is two and a half inches"."""
+    if last is None or last.translated or draft.unit is None or draft.start - last.end > _DUAL_REACH:
+        return False
+    return draft.unit.name in _duals(draft, last, _SAID_SLACK if said else _DUAL_SLACK)
+
+
+def _duals(draft: Draft, other: Draft, slack: Fraction = _DUAL_SLACK) -> list[str]:
+    """Units in which the number is the other measure again."""
+    mine = draft.number.value
+    if other.unit is None or other.number.value <= 0 or mine <= 0:
         return []
-    found = []
-    for name in unit_data()["dual"].get(other.unit.name, ()):
-        exact = to_unit(other.number.value, other.unit, name)
-        if abs(mine - exact) <= exact * _DUAL_SLACK:
-            found.append(Candidate(unit_named(name), {"dual": 1.0}))
-    return found
+    names = unit_data()["dual"].get(other.unit.name, ())
+    exact = {name: to_unit(other.number.value, other.unit, name) for name in names}
+    return [name for name, value in exact.items() if abs(mine - value) <= value * slack]

@@ -16,8 +16,9 @@ from extract.numbers.grammar import Parsed, figure
 from extract.numbers.parts import fraction
 from extract.numbers.ranges import behind_link, is_change
 from extract.quantities.draft import Draft
-from extract.quantities.phrases import Phrases
-from extract.quantities.unit_phrases import UnitMatch, unit_at, unit_behind
+from extract.quantities.ones import bare_unit, may_be_one, one_of
+from extract.quantities.splits import count_before, said_again, without_count
+from extract.quantities.unit_phrases import UnitMatch, unit_behind
 from extract.spans import Number, Unit
 from extract.units import to_unit, unit_data, unit_named
 
@@ -28,10 +29,16 @@ def join(tape: Tape, parsed: tuple[Parsed, ...]) -> tuple[Draft, ...]:
     found: list[Draft] = []
     at = 0
     while at < len(tape):
-        draft = _number(tape, starts[at]) if at in starts else _article(tape, at, found)
+        draft = _number(tape, starts[at]) if at in starts else _one(tape, at, found)
         if draft is None:
             at += 1
             continue
+        if (first := said_again(tape, draft)) is not None:
+            found.append(first[0])
+            draft = first[1]
+        if (count := count_before(tape, draft)) is not None:
+            found.append(count)
+            draft = replace(draft, start=count.end, number=without_count(tape, draft), grouped=False)
         draft = _grow(tape, draft)
         found.append(draft)
         at = max(draft.end, at + 1)
@@ -55,31 +62,14 @@ def _no_fraction() -> frozenset[str]:
     return frozenset(unit_data()["between"]["no_fraction"])
 
 
-def _article(tape: Tape, at: int, before: list[Draft]) -> Draft | None:
-    """ "an inch", "a thou"; "a minute" only in "a minute and a half" and "a minute or two"; never "miles an hour"."""
-    if tape.kind(at) != "article" or (before and before[-1].end == at):
+def _one(tape: Tape, at: int, before: list[Draft]) -> Draft | None:
+    """ "an inch", and the "inch" of "every inch and a half"; "a minute" only where it is measured."""
+    if before and before[-1].end == at and not tape.lexemes[at].breath:
         return None
-    match = unit_at(tape, at + 1)
-    if match is None:
-        return None
-    token = tape.lexemes[at].token
-    number = Number(start=token, end=token + 1, value=Fraction(1), form="integer")
-    draft = _with(Draft(at, at + 1, number, None), match)
-    return draft if _may_be_one(tape, draft, match) or _grow(tape, draft).end > draft.end else None
-
-
-@cache
-def _behind_article() -> Phrases:
-    return Phrases(unit_data()["article"]["behind"])
-
-
-def _may_be_one(tape: Tape, draft: Draft, match: UnitMatch) -> bool:
-    rules = unit_data()["article"]
-    if match.unit.name in rules["units"]:
-        return True
-    if match.unit.name in rules["alone"]:
-        return not tape.is_noun(match.end)
-    return _behind_article().before(tape, draft.start) is not None
+    draft = one_of(tape, at) or bare_unit(tape, at)
+    if draft is None or may_be_one(tape, draft):
+        return draft
+    return draft if _grow(tape, draft).end > draft.end else None
 
 
 def _grow(tape: Tape, draft: Draft) -> Draft:
@@ -138,7 +128,12 @@ def _compound(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
 def _may_be_bare(tape: Tape, draft: Draft, inches: Figure) -> bool:
     """Inches may go unnamed in "five foot two", but not in "eight foot two by fours" or before a counted thing."""
     feet = draft.said in ("foot", "'", "′", "’", "ft")
-    return feet and inches.value < 12 and tape.text(inches.end) not in ("by", "x") and not tape.is_noun(inches.end)
+    return feet and inches.value < 12 and tape.text(inches.end) not in ("by", "x") and not _is_counted(tape, inches.end)
+
+
+def _is_counted(tape: Tape, at: int) -> bool:
+    """True for the "boards" of "five foot two boards"; the "nock" of "six foot four nock to nock" is not counted."""
+    return tape.is_noun(at) and tape.text(at).endswith("s")
 
 
 def _and_part(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from math import log, log1p
 
 from extract.quantities.candidate import Candidate, Neighbours, Reasons
-from extract.quantities.chains import link
+from extract.quantities.chains import link, taken_back
 from extract.quantities.draft import Draft
 from extract.quantities.knowledge import knowledge
+from extract.quantities.manner import is_difference
 from extract.quantities.nearby import Weighed, suits
 from extract.quantities.scene import Scene
 from extract.spans import Unit
@@ -38,7 +39,10 @@ def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed
         kinship["decay"] = 0.0 if again else log1p(max(away, 0)) + log1p(rank)
         if near.last is other and (joined := link(scene, other, draft)):
             kinship[f"linked_{joined.strength}"] = 1.0
-        found.append(Candidate(other.unit, kinship | closeness(draft, other) | suits(scene, draft, other.unit, hits)))
+        elif rank == 0 and away <= 1 and taken_back(scene, draft):
+            kinship["linked_correction"] = 1.0
+        sizes = {} if is_difference(scene, draft) else closeness(draft, other)
+        found.append(Candidate(other.unit, kinship | sizes | suits(scene, draft, other.unit, hits)))
         parts = _parts_left_out(scene, draft, other)
         if parts:
             found.append(Candidate(other.unit, kinship | parts, denominator=other.number.denominator))
@@ -50,11 +54,16 @@ def closeness(draft: Draft, other: Draft) -> Reasons:
     mine, theirs = abs(float(draft.number.value)), abs(float(other.number.value))
     if not mine or not theirs:
         return {}
-    apart = abs(log(mine / theirs))
+    ratio = abs(log(mine / theirs))
     for name, most in (("equal", _EXACT), ("near", _NEAR), ("alike", _LIKE), ("same_order", _SAME_ORDER)):
-        if apart < most:
+        if ratio < most:
             return {name: 1.0}
-    return {"unlike": min(_FARTHEST, apart - _SAME_ORDER)}
+    return {"unlike": min(_FARTHEST, ratio - _SAME_ORDER)}
+
+
+def apart(draft: Draft, other: Draft) -> float:
+    """How far the sizes of two numbers lie apart beyond one order, 0 where they do not."""
+    return closeness(draft, other).get("unlike", 0.0)
 
 
 def _kinship(scene: Scene, draft: Draft, other: Draft) -> Reasons:
@@ -66,6 +75,7 @@ def _kinship(scene: Scene, draft: Draft, other: Draft) -> Reasons:
         "shared_noun": float(min(3, len(scene.nouns(draft) & scene.nouns(other)))),
         "same_attribute": float(bool(scene.attributes(draft) & scene.attributes(other))),
         "same_head": float(bool(scene.head(draft) & scene.head(other))),
+        "translated": float(other.translated),
         "signs": float(draft.number.value < 0 and other.number.value < 0),
         "common": scene.share_of(other.unit) if other.unit else 0.0,
     }
@@ -82,8 +92,8 @@ def _parts_left_out(scene: Scene, draft: Draft, other: Draft) -> Reasons:
     close = scene.cue(draft.start) - scene.cue(other.start) <= 1 and draft.number.form == "integer"
     if not fine or not close or not 1 < mine < below or draft.number.low is not None or above <= 0:
         return {}
-    apart = abs(log(mine / above))
-    return {"parts": 1.5 - apart} if apart < 1.5 else {}
+    ratio = abs(log(mine / above))
+    return {"parts": 1.5 - ratio} if ratio < 1.5 else {}
 
 
 def from_after(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) -> list[Candidate]:
@@ -92,10 +102,10 @@ def from_after(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]
     for other in near.after[:4]:
         joined = link(scene, before, other)
         if joined is None:
-            apart = other.start - draft.end
-            if before is draft and other.unit and apart <= _FAR_REACH:
+            gap = other.start - draft.end
+            if before is draft and other.unit and gap <= _FAR_REACH:
                 reasons = (
-                    {"ahead_loose" if apart <= _LOOSE_REACH else "ahead_far": 1.0}
+                    {"ahead_loose" if gap <= _LOOSE_REACH else "ahead_far": 1.0}
                     | closeness(draft, other)
                     | suits(scene, draft, other.unit, hits)
                 )

@@ -66,6 +66,10 @@ class Knowledge:
     counted_nouns: frozenset[str]
     counted_before: Phrases
     counted_after: Phrases
+    clock: frozenset[str]
+    """Words of appointments."""
+    wound: frozenset[str]
+    """What is wound round something, so many turns of it."""
     past: frozenset[str]
     seasoned: frozenset[str]
     money: frozenset[str]
@@ -125,6 +129,8 @@ def knowledge() -> Knowledge:
         counted_before=Phrases(no["counted"]["before"]),
         counted_after=Phrases(no["counted"]["after"]),
         seasoned=frozenset(no["past"]["seasoned"]),
+        clock=frozenset(no["appointment"]["near"]),
+        wound=frozenset(no["wound"]["near"]),
         past=frozenset(no["past"]["near"]),
         grits=frozenset(no["grits"]["sizes"]),
         money=frozenset(no["money"]["near"]),

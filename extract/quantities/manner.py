@@ -11,6 +11,8 @@ _GAP = ("a", "an", "the", "it", "'s", "at", "to", "of", "only", "just", "that", 
 _MOST_BETWEEN = 3
 _SENTENCE_REACH = 10
 _TAIL_REACH = 6
+_NO_SPEAKER = ("NN", "JJ", "VBN", "RB")
+"""Behind these "say" is no verb: "with the rope slack say half an inch", but "the feelers say twelve"."""
 _LIMITS: tuple[Limit, ...] = ("at_most", "at_least")
 
 
@@ -51,9 +53,14 @@ def _in_sentence(scene: Scene, draft: Draft, earlier: int, later: int) -> bool:
         for at in range(first, last):
             same_breath = scene.cue(at) == scene.cue(draft.start) or at == draft.end
             stop = hedges.at(tape, at) if same_breath else None
-            if stop is not None and stop <= last:
+            if stop is not None and stop <= last and not (at >= draft.end and _opens_clause(scene, at, stop)):
                 return True
     return False
+
+
+def _opens_clause(scene: Scene, at: int, stop: int) -> bool:
+    """True for "six millimetres and i suppose the spring is original", which doubts the spring."""
+    return scene.tape.text(at - 1) in ("and", "but", "so", "because") and not scene.ends_clause(stop)
 
 
 def limit_of(scene: Scene, draft: Draft) -> Limit | None:
@@ -101,6 +108,8 @@ def _is_verb(scene: Scene, begin: int, end: int) -> bool:
     before = scene.tape.text(begin - 1) if begin and not scene.tape.lexemes[begin].breath else ""
     only = knowledge().hedge_only.get(word)
     if only is not None:
+        if scene.tag(begin - 1) in _NO_SPEAKER:
+            return False
         return before != "" and before not in only and not scene.tape.is_stop(begin - 1)
     return before in knowledge().hedge_unless.get(word, ())
 

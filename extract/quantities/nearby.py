@@ -17,6 +17,7 @@ _PER_WORD = 0.12
 _OTHER_SENTENCE = 1.0
 _BEHIND_OTHER_NUMBER = 0.6
 _BAND_NEEDS = 1.2
+_MANY = 1000
 
 _ROUGH = ("pitch", "ratio", "angle", "rotation")
 """Kinds that nobody gives to two decimals."""
@@ -55,7 +56,13 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
         "bare_turn": float(unit.kind == "rotation"),
         "bare_time": float(unit.kind == "time"),
         "bare_ratio": float(unit.kind == "ratio"),
-        "fine_metric": float(below >= 4 and below % 5 != 0 and system_of(unit) == "metric"),
+        "fine_metric": float(below > 4 and below % 5 != 0 and system_of(unit) == "metric"),
+        "quarter_metric": float(below == 4 and system_of(unit) == "metric"),
+        "places_inch": float(number.decimals in (1, 2) and unit.name == "inch"),
+        "places_thou": float(bool(number.decimals) and unit.name == "thou"),
+        "places_angle": float(bool(number.decimals) and unit.kind in _ROUGH),
+        "side_other": float(draft.start in scene.sides and unit.kind != "length"),
+        "many_thou": float(number.value >= _MANY and unit.name == "thou"),
         "fine_other": float(below >= 8 and below % 5 != 0 and system_of(unit) is None),
         "fine_thou": float(below > 2 and unit.name == "thou"),
         "negative_size": float(number.value < 0 and unit.kind in ("length", "mass", "torque", "pressure", "volume")),
@@ -66,13 +73,18 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
     against = max((weight for weight, hit in hits if hit.topic.kind != unit.kind), default=0.0)
     found["kind_named"] = for_it
     found["other_kind_named"] = 0.0 if for_it else against
-    beside = {hit.topic.kind for _, hit in hits if hit.topic.role in ("name", "word") and scene.governs(hit.end, draft)}
+    beside = {hit.topic.kind for _, hit in hits if _is_beside(scene, draft, hit)}
     found["kind_beside"] = float(unit.kind in beside)
     found["other_kind_beside"] = float(bool(beside) and unit.kind not in beside)
     inside = _in_band(scene, draft, unit, hits)
     if inside is not None:
         found["in_band" if inside else "out_of_band"] = 1.0
     return found
+
+
+def _is_beside(scene: Scene, draft: Draft, hit: Hit) -> bool:
+    """True for what is named right before, and for the "file" of "a five point two file"."""
+    return hit.topic.role in ("name", "word") and (scene.governs(hit.end, draft) or hit.start == draft.end)
 
 
 def _in_band(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> bool | None:

@@ -65,7 +65,7 @@ class Scene:
         """Take in what the units that are said show of the speaker's habits."""
         self.said_systems = dict(systems)
         units = {draft.unit.name for draft in drafts if draft.unit and draft.unit.kind == "temperature"}
-        self.said_scales = frozenset(units)
+        self.said_scales = frozenset(units) or self._scales_named()
         self._number_starts = [draft.start for draft in drafts]
         self._drafts = {draft.start: draft for draft in drafts}
         self._values = [draft.number.value for draft in drafts]
@@ -73,6 +73,11 @@ class Scene:
         said = Counter(draft.unit.name for draft in drafts if draft.unit)
         self.units_said = tuple({draft.unit.name: draft.unit for draft in drafts if draft.unit}.values())
         self._shares = {name: count / said.total() for name, count in said.items()}
+
+    def _scales_named(self) -> frozenset[str]:
+        """Scales named without a figure: "it's Fahrenheit, of course"."""
+        names = {"fahrenheit": "degF", "celsius": "degC", "centigrade": "degC"}
+        return frozenset(names[word] for word in self._vocabulary & names.keys())
 
     def hear(self, draft: Draft) -> None:
         """Keep the scale of the first temperature whose scale was settled, where none is said."""

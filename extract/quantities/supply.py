@@ -60,8 +60,13 @@ def unsettled(scene: Scene, draft: Draft) -> bool:
     """True for a bare number that matters though nothing settles its unit: "bake it at 200", "leave it for six"."""
     if lasts(scene, draft):
         return True
+    hits = topics_near(scene, draft)
+    if draft.number.form == "integer" and any(
+        hit.topic.kind == "torque" and scene.governs(hit.end, draft) for _, hit in hits
+    ):
+        return True
     reasons = evidence_for(scene, draft)
     if draft.number.form != "integer" or weigh(reasons) < _SURE or not any(one.startswith("before") for one in reasons):
         return False
-    kinds = {hit.topic.kind for weight, hit in topics_near(scene, draft) if weight > _NAMED}
+    kinds = {hit.topic.kind for weight, hit in hits if weight > _NAMED}
     return bool(kinds & {"time", "temperature"})

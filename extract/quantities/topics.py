@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal
 
@@ -73,7 +73,8 @@ def find_topics(doc: Doc, tape: Tape, trade: Trade) -> tuple[Hit, ...]:
                     at + offset < len(tape) and piece in (tape.text(at + offset), lemmas[at + offset])
                     for offset, piece in enumerate(pieces)
                 ):
-                    hits.append(Hit(at, at + len(pieces), topic))
+                    as_verb = topic.role == "name" and len(pieces) == 1 and doc[tape.lexemes[at].token].tag_[:2] == "VB"
+                    hits.append(Hit(at, at + len(pieces), replace(topic, role="verb") if as_verb else topic))
     return tuple(hits)
 
 

@@ -11,6 +11,7 @@ from extract.quantities.phrases import Phrases
 from extract.spans import Unit
 from extract.units import unit_data, unit_rows
 
+_NO_NUMBER = ("word", "mark", "article", "name", None)
 _DIGITS = ("digits", "decimal", "slash", "vulgar")
 
 
@@ -47,6 +48,8 @@ def unit_at(tape: Tape, at: int, after_digits: bool = False) -> UnitMatch | None
     for pieces, form, name in _phrases().get(tape.text(at), ()):
         if all(tape.text(at + offset) == piece for offset, piece in enumerate(pieces)):
             match = UnitMatch(unit_rows()[name].unit, at, at + len(pieces), form)
+            if form.endswith("s") and tape.text(at - 1) == "one" and tape.kind(at - 2) in _NO_NUMBER:
+                continue  # "this one mikes at 15"
             if _allowed(tape, match, after_digits):
                 return match
     return None
@@ -76,4 +79,22 @@ def unit_behind(tape: Tape, at: int, fraction: bool = False) -> UnitMatch | None
         end = _between(name).at(tape, at)
         if end is not None and (match := unit_at(tape, end, after_digits and tape.kind(at) == "dash")):
             return match
-    return None
+    return _rate(tape, at)
+
+
+def _rate(tape: Tape, at: int) -> UnitMatch | None:
+    """ "impressions an hour", "strokes per minute": so many of anything in a stretch."""
+    few = tape.kind(at - 1) == "ones" and tape.kind(at - 2) not in ("tens", "scale", "and", "dash")
+    if few or not tape.is_noun(at) or not tape.text(at).endswith("s") or tape.text(at).endswith("ss"):
+        return None
+    rates = unit_data()["rate"]
+    end = _rate_links().at(tape, at + 1)
+    name = rates["units"].get(tape.text(end)) if end is not None else None
+    if end is None or name is None:
+        return None
+    return UnitMatch(unit_rows()[name].unit, at, end + 1, f"{tape.text(at)} {tape.text(end)}")
+
+
+@cache
+def _rate_links() -> Phrases:
+    return Phrases(unit_data()["rate"]["links"])

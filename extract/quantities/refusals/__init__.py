@@ -9,7 +9,7 @@ from extract.quantities.refusals.counts import is_count, is_pronoun, is_wrap
 from extract.quantities.refusals.lists import spread
 from extract.quantities.refusals.names import goes_by_name, is_called, is_cone, is_part_number, is_thread
 from extract.quantities.refusals.shares import in_idiom, is_bare_half, is_ratio, is_share
-from extract.quantities.refusals.time_and_money import is_past, is_price, is_year
+from extract.quantities.refusals.time_and_money import is_clock, is_past, is_price, is_year
 from extract.quantities.scene import Scene
 
 Rule = Callable[[Scene, Draft], bool]
@@ -17,6 +17,7 @@ Rule = Callable[[Scene, Draft], bool]
 RULES: tuple[tuple[str, Rule], ...] = (
     ("idiom", in_idiom),
     ("name", goes_by_name),
+    ("clock", is_clock),
     ("price", is_price),
     ("cone", is_cone),
     ("thread", is_thread),

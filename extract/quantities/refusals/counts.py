@@ -10,6 +10,9 @@ from extract.quantities.knowledge import knowledge
 from extract.quantities.refusals.names import is_sum
 from extract.quantities.scene import Scene
 
+_WOUND_REACH = 5
+_MANY = 48
+
 
 def is_pronoun(scene: Scene, draft: Draft) -> bool:
     """The pronoun."""
@@ -26,6 +29,8 @@ def is_count(scene: Scene, draft: Draft) -> bool:
     if draft.unit or draft.number.form not in ("integer",):
         return False
     know, tape = knowledge(), scene.tape
+    if _is_one_of(scene, draft) or _of_sized(scene, draft) or _tells_how_many(scene, draft):
+        return True
     if know.counted_before.before(tape, draft.start) is not None:
         return True
     at = draft.end + 1 if tape.kind(draft.end) == "dash" else draft.end
@@ -34,6 +39,34 @@ def is_count(scene: Scene, draft: Draft) -> bool:
     if know.after["multiple"].at(tape, at) is not None and is_sum(scene, at):
         return False
     return _heads_plural(scene, at)
+
+
+def _is_one_of(scene: Scene, draft: Draft) -> bool:
+    """ "one of six", "number three of eight"."""
+    tape, at = scene.tape, draft.start
+    if tape.text(at - 1) == "of" and tape.text(at - 2) == "out" and scene.tag(at - 3) in ("NNS", "CD"):
+        return True
+    return tape.text(at - 1) == "of" and tape.kind(at - 2) in ("ones", "teens", "digits", "ordinal")
+
+
+def _tells_how_many(scene: Scene, draft: Draft) -> bool:
+    """ "the impression bolts are four", "grate bars, eleven"; "the gaps are four" gives their size."""
+    tape, at = scene.tape, draft.start
+    said = tape.kind(draft.end - 1) in ("ones", "teens", "tens") and draft.number.low is None
+    if not said or draft.start in scene.sides or draft.number.value > _MANY or scene.tag(at - 2) not in ("NNS", "NNPS"):
+        return False
+    listed = tape.text(at - 1) in (",", ":") and tape.is_stop(draft.end)
+    if not listed and tape.text(at - 1) != "are":
+        return False
+    named = any(hit.end == at - 1 and hit.topic.role == "name" for hit in scene.topics.between(at - 5, at - 1))
+    return not named and knowledge().evidence.after["size"].at(tape, draft.end) is None
+
+
+def _of_sized(scene: Scene, draft: Draft) -> bool:
+    """ "two 10 mm dowels", "six half inch screws"."""
+    behind = scene.draft_at(draft.end)
+    sized = behind is not None and behind.unit is not None and scene.cue(behind.start) == scene.cue(draft.start)
+    return sized and behind is not None and scene.tag(behind.end) in ("NNS", "NNPS")
 
 
 def _heads_plural(scene: Scene, at: int) -> bool:
@@ -55,6 +88,9 @@ def _ends_count(scene: Scene, at: int) -> bool:
 
 
 def is_wrap(scene: Scene, draft: Draft) -> bool:
-    """ "three turns of thread": how often it goes round, not how far."""
-    turns = draft.unit is not None and draft.unit.kind == "rotation"
-    return turns and scene.tape.text(draft.end) == "of" and scene.tape.is_noun(draft.end + 1)
+    """ "three turns of thread", "0.8 mm wire, eleven turns": how often it goes round, not how far."""
+    if draft.unit is None or draft.unit.kind != "rotation" or draft.number.value.denominator != 1:
+        return False
+    if scene.tape.text(draft.end) == "of" and scene.tape.is_noun(draft.end + 1):
+        return True
+    return bool(scene.near(draft, _WOUND_REACH) & knowledge().wound)

@@ -11,6 +11,12 @@ from extract.quantities.knowledge import knowledge
 from extract.quantities.scene import Scene
 from extract.quantities.unit_phrases import unit_at
 
+_PART_OF_LIST = 100
+_GRIT_WORDS = frozenset(["grit", "grits", "sandpaper", "abrasive"])
+_GRIT_REACH = 8
+_BARE = ("grit", "size", "multiple", "ratio")
+"""What a figure with a unit is not: "eighty gsm paper" goes by weight."""
+
 
 def goes_by_name(scene: Scene, draft: Draft) -> bool:
     """ "fret 12", "number two", "400 grit", "the 2000 paper"."""
@@ -22,11 +28,13 @@ def goes_by_name(scene: Scene, draft: Draft) -> bool:
         return True  # "m five", a metric screw; "f 4.5", an aperture
     if any(phrases.before(scene.tape, at) is not None for phrases in know.before.values()) and draft.unit is None:
         return True
+    if draft.unit is None and draft.number.value in know.grits and scene.near(draft, _GRIT_REACH) & _GRIT_WORDS:
+        return True
     behind = draft.end + 1 if scene.tape.kind(draft.end) == "dash" else draft.end
     return any(
         phrases.at(scene.tape, behind) is not None
         for name, phrases in know.after.items()
-        if name != "multiple" or (draft.unit is None and not is_sum(scene, behind))
+        if (name not in _BARE or draft.unit is None) and (name != "multiple" or not is_sum(scene, behind))
     )
 
 
@@ -59,10 +67,20 @@ def is_part_number(scene: Scene, draft: Draft) -> bool:
     if behind is not None and scene.cue(behind.start) == scene.cue(draft.start):
         if scene.tape.text(behind.start) == "one":
             return False
+        if _ends_list(scene, behind):
+            return False
         return behind.unit is None and draft.number.form == behind.number.form == "integer"
     before = scene.draft_before(draft)
     joined = before is not None and before.end == draft.start and scene.cue(before.start) == scene.cue(draft.start)
+    if _ends_list(scene, draft):
+        return False
     return bool(before and joined and before.unit is None and before.number.form == draft.number.form == "integer")
+
+
+def _ends_list(scene: Scene, draft: Draft) -> bool:
+    """True for the "five" of "three five and ten", a list."""
+    small = draft.number.value < _PART_OF_LIST
+    return small and scene.tape.text(draft.end) in ("and", "or") and scene.draft_at(draft.end + 1) is not None
 
 
 def is_called(scene: Scene, draft: Draft) -> bool:

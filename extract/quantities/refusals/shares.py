@@ -54,8 +54,11 @@ def is_share(scene: Scene, draft: Draft) -> bool:
     if draft.unit or draft.number.form != "fraction":
         return False
     below = draft.number.denominator or 1
+    if scene.tape.text(draft.end - 1) == "halves":
+        return True
     if below & (below - 1):
-        return below not in (10, 100) or not scene.tape.lexemes[draft.end - 1].plural
+        one_tenth = below == 10 and scene.tape.kind(draft.start) == "article"
+        return not one_tenth and (below not in (10, 100) or not scene.tape.lexemes[draft.end - 1].plural)
     return scene.tape.text(draft.end) == "of" and scene.tape.text(draft.end + 1) in (
         "the",
         "it",

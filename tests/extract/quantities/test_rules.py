@@ -21,6 +21,7 @@ from tests.extract.marked import read
 REFUSED = {
     "idiom": "that is half the battle",
     "name": "press it at fret 5",
+    "clock": "i am off at quarter to six",
     "price": "i paid about 240 pounds",
     "cone": "the cones oh six and oh five",
     "thread": "a 1/4-20 tap",
