@@ -151,6 +151,8 @@ class Bench:
             return Verb(at, self._base(token, form), form, tagged=True)
         if self.words.knows(word):
             return Verb(at, word, "base", tagged=False)
+        if token.tag_ == "NN" and self.word(at + 1) in {"it", "them", "em"} and self.begins_breath(at):
+            return Verb(at, word, "base", tagged=True)
         endings: tuple[tuple[str, Form], ...] = (("ing", "ing"), ("ed", "past"))
         for ending, form_here in endings:
             stem = self._stem(word, ending)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from extract.clauses.bench import Bench
 from extract.clauses.grammar import PARTICLES, grammar
+from extract.clauses.puts import puts_next
 from extract.clauses.things import thing_at
 
 _CLOSED = frozenset({"IN", "DT", "CC", "TO", "JJ", "CD", "PRP$", "MD", "WRB", "WDT", "WP", "POS", "PDT", "HYPH"})
@@ -40,6 +41,7 @@ class Cutter:
             or self._inverted(at)
             or self._command(at, start)
             or self._state(at)
+            or puts_next(bench, at, start)
             or self._main(at, start)
             or self._breath(at)
         )
@@ -125,7 +127,9 @@ class Cutter:
     def _subject(self, at: int, start: int) -> bool:
         bench = self._bench
         before = bench.word(at - 1)
-        if not bench.begins_clause(at):
+        if not bench.begins_clause(at) or self._moved(
+            at, at - 1 if start < at - 1 and self._opens(start, at - 1) else start
+        ):
             return False
         if bench.word(at) in {"i", "we"} and before in {"that", "those", "these", "this", "each", "both", "all"}:
             return at == start + 1 or before != "that"
@@ -208,6 +212,9 @@ class Cutter:
             and bench.word(thing.end) in {"'s", "is", "are", "'re"}
             and bench.word(thing.end + 1) in PARTICLES - {"up", "down"}
         )
+
+    def _opens(self, start: int, end: int) -> bool:
+        return all(self._bench.word(k) in self._words.openers for k in range(start, end))
 
     def _closed_before(self, at: int) -> bool:
         """True where the noun phrase before this token is done."""

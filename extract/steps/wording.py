@@ -102,6 +102,8 @@ def _fronted(bench: Bench, candidate: Candidate) -> str:
     verb, thing = candidate.said, candidate.fronted
     assert thing is not None  # noqa: S101
     noun = _noun(bench, thing, candidate.meant)
+    if candidate.shape == "headed":
+        return f"{verb} {noun}: {cleaned(bench, start, end)}"
     if candidate.shape == "listed":
         return f"{verb} {noun} to {cleaned(bench, start, end)}"
     if candidate.shape == "goes" and verb == "set":
@@ -136,6 +138,8 @@ def _with_tool(bench: Bench, candidate: Candidate) -> str:
         return _join(candidate.verb, cleaned(bench, candidate.thing.start, end))
     if candidate.thing is None:
         return _join(candidate.verb, target, "with", _noun(bench, tool, tool), cleaned(bench, start, end))
+    if candidate.shape == "with tool" and candidate.thing is not None:
+        return _join(candidate.verb, target, "with", _noun(bench, tool, tool), cleaned(bench, start, end))
     verb = "put" if kind_of(bench, tool) == "material" or candidate.verb in _COATING else "use"
     return _join(verb, _noun(bench, tool, tool), cleaned(bench, start, end))
 
@@ -144,7 +148,8 @@ def _noun(bench: Bench, thing: Thing, meant: Thing | None) -> str:
     """A noun phrase with its article; a pronoun by what it means."""
     if thing.pronoun:
         if meant is None or bench.word(thing.head) in {"everything", "each", "both", "all", "one", "ones"}:
-            return cleaned(bench, thing.start, thing.end)
+            said = cleaned(bench, thing.start, thing.end)
+            return {"she": "it", "he": "it", "they": "them"}.get(said, said)
         return f"the {name_of(bench, meant)}"
     said = cleaned(bench, thing.start, thing.end)
     counted = bench.tag(thing.start) in {"DT", "PRP$", "CD", "PDT", "POS"} or bench.word(thing.start) == "each"

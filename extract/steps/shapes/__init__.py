@@ -25,6 +25,7 @@ from extract.steps.shapes.passive import passive
 from extract.steps.shapes.put import put
 from extract.steps.shapes.reading import reading
 from extract.steps.shapes.receives import receives
+from extract.steps.shapes.renewed import renewed
 from extract.steps.shapes.returned import returned
 from extract.steps.shapes.shown import shown
 from extract.steps.shapes.state import state
@@ -57,6 +58,7 @@ SHAPES: tuple[tuple[str, Shape], ...] = (
     ("put", put),
     ("with tool", with_tool),
     ("dosed", dosed),
+    ("renewed", renewed),
     ("nominal", nominal),
     ("worked", worked),
 )

@@ -31,6 +31,9 @@ def bare_participle(bench: Bench, piece: Piece) -> Candidate | None:
         rest += 1 + (bench.word(rest + 1) in {"done", "next"})
     phrase = verb_phrase(bench, verb, piece.end)
     carries_on = piece.joiner in {"and", "then"} and not bench.doc[piece.start].is_sent_start
+    next_up = phrase.thing is not None and bench.word(phrase.thing.end) in {"next", "now"}
+    if next_up and phrase.thing is not None and phrase.thing.start == verb.at + 1 == phrase.thing.head:
+        return None
     works = bench.words.kind(verb.lemma) == "work"
     headed = works and verb.form == "ing" and bench.word(verb.at + 1) in _HEADED
     if phrase.thing is None and not phrase.placed and not (carries_on and works) and not headed:

@@ -48,7 +48,9 @@ def looked_at(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
     if bench.word(at) not in {"at", "over", "under", "inside", "along", "down", "through", "behind"}:
         return None
     thing = thing_at(bench, at + 1, end)
-    if thing is None or thing.pronoun or kind_of(bench, thing) != "part":
+    if thing is None or thing.pronoun or not is_workable(bench, thing):
+        return None
+    if kind_of(bench, thing) != "part" and bench.tag(thing.start) not in {"DT", "PRP$"}:
         return None
     return replace(phrase, lemma="inspect", thing=thing, placed=True)
 

@@ -45,6 +45,8 @@ def command(bench: Bench, piece: Piece) -> Candidate | None:
         and bench.words.kind(verb.lemma) == "work"
         and bench.tag(at) != "JJ"
     ):
+        if bench.tag(at).startswith("NN") and bench.word(at + 1) in {"first", "next"} and piece.end - at <= 3:
+            return None
         alone = bench.word(at + 1) in {",", ".", ""} and bench.begins_breath(at)
         if alone and (bench.word(at) in _ALSO_STATES or bench.tag(at) == "NNP"):
             return None

@@ -32,7 +32,8 @@ def found(bench: Bench, piece: Piece) -> Candidate | None:
     for words in (*_HAVING, *_FINDING):
         if bench.lower[at : at + len(words)] == words:
             return _had(bench, piece, at + len(words), finding=words in _FINDING)
-    for k in range(at + 1, min(at + 7, piece.end)):
+    for k in range(at + 1, piece.end):
+        at = k + 1 if bench.word(k) in {"and", "but", "so"} else at
         if bench.word(k) in _MEASURES and _is_figure(bench, k + 1):
             thing = thing_at(bench, at, k)
             if thing is not None and not thing.pronoun and is_workable(bench, thing):
@@ -59,7 +60,7 @@ def _had(bench: Bench, piece: Piece, at: int, *, finding: bool) -> Candidate | N
 def _is_figure(bench: Bench, at: int) -> bool:
     while bench.word(at) in {"about", "around", "roughly", "just", "only", "under", "over", "a", "it", "at", "maybe"}:
         at += 1
-    return bench.tag(at) == "CD"
+    return bench.tag(at) == "CD" or bench.word(at) in {"half", "quarter"}
 
 
 def _measured(piece: Piece, thing: Thing | None) -> Candidate:

@@ -12,9 +12,11 @@ from extract.clauses.things import extent, is_plural, is_workable, kind_of, thin
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.tools import container_verb
 
-_MOVES = frozenset(
-    {"going", "coming", "goes", "go", "comes", "come", "slides", "slips", "drops", "lifts", "went", "came"}
+_HANDLED = frozenset(
+    {"slides", "slips", "drops", "lifts", "pulls", "pops", "swings", "peels", "screws", "unscrews", "clips"}
 )
+"""What a thing is said to do when a hand does it: "the hand pulls straight up"."""
+_MOVES = _HANDLED | {"going", "coming", "goes", "go", "comes", "come", "went", "came"}
 _BEING = frozenset({"is", "are", "'s", "'re"})
 _PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}
 _OUT = frozenset({"off", "out", "away", "apart"})
@@ -47,7 +49,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     if bench.lower[place : place + 3] == ("back", "to", "work"):
         return None
     word = bench.word(at)
-    word_is_past = word in {"went", "came", "slides", "slips", "drops", "lifts"}
+    word_is_past = word in _HANDLED | {"went", "came"}
     if word in {"go", "come"} and not is_plural(bench, thing):
         return None
     purpose = piece.joiner == "so" and bench.word(place) not in _OUT
@@ -58,7 +60,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     if bench.word(place) == "to" and bench.tag(place + 1) == "CD":
         verb = said = "set"
         rest = place
-    elif word in {"slides", "slips", "drops", "lifts"}:
+    elif word in _HANDLED:
         verb = said = bench.doc[at].lemma_.lower()
         rest = place
     elif bench.word(place) in _OUT or word in {"comes", "come", "came", "coming"}:

@@ -31,7 +31,7 @@ def headed(
     if thing is None:
         return None
     marked = bool(_MARKS & set(bench.lower[piece.start : piece.end]))
-    end = piece.end
+    end, told = piece.end, piece
     kinds = bench.unit_kinds(piece.start, piece.end)
     for other in pieces[index + 1 : index + 1 + _REACH]:
         if bench.cue[other.start] - bench.cue[piece.start] > _CUES or (not marked and other.sentence != piece.sentence):
@@ -40,7 +40,9 @@ def headed(
             return None
         if kinds & _KINDS and other.sentence != piece.sentence:
             break
-        kinds, end = kinds | bench.unit_kinds(other.start, other.end), other.end
+        here = bench.unit_kinds(other.start, other.end)
+        told = other if here & _KINDS and not kinds & _KINDS else told
+        kinds, end = kinds | here, other.end
     if not kinds & _KINDS:
         return None
     wanted = bool(_WANTING & set(bench.lower[piece.start : end]))
@@ -48,18 +50,9 @@ def headed(
         return None
     verb = "set / adjust" if wanted else "measure"
     said = "set" if wanted else "measure"
-    return Candidate(
-        piece,
-        piece.start,
-        end,
-        "headed" if wanted else "finding",
-        verb,
-        said,
-        thing,
-        "doing",
-        (thing.end, end),
-        fronted=thing,
-    )
+    shape = "headed" if wanted else "finding"
+    rest = (told.start, told.end) if told is not piece else (thing.end, piece.end)
+    return Candidate(piece, piece.start, end, shape, verb, said, thing, "doing", rest, fronted=thing)
 
 
 def _heading(bench: Bench, piece: Piece) -> Thing | None:

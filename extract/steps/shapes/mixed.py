@@ -20,7 +20,7 @@ def mixed(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     for at in range(piece.start, piece.end - 3):
         if bench.word(at) in _PARTS and bench.tag(at - 1) == "CD" and bench.word(at + 1) in {"to", "of"}:
-            return _candidate(bench, piece, at + 1)
+            return _candidate(bench, piece, at - 1)
     amounts = [k for k in range(piece.start, piece.end) if bench.unit_kinds(k, k + 1) & _AMOUNTS]
     if len(amounts) < 2:
         return None
@@ -33,4 +33,4 @@ def _candidate(bench: Bench, piece: Piece, at: int) -> Candidate | None:
     thing = next((one for one in things if one is not None and not one.pronoun), None)
     if thing is None:
         return None
-    return Candidate(piece, piece.start, piece.end, "mixed", "mix", "mix", thing, "doing", (piece.lead, piece.end))
+    return Candidate(piece, piece.start, piece.end, "mixed", "mix", "mix", thing, "doing", (at, piece.end))

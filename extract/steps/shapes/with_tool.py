@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
-from extract.clauses.things import Thing, thing_at
+from extract.clauses.things import Thing, kind_of, thing_at
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.no_verb import leading_thing
 from extract.steps.shapes.tools import tool_verb
@@ -31,7 +31,11 @@ def with_tool(bench: Bench, piece: Piece) -> Candidate | None:
         tool = thing_at(bench, thing.end + 1, piece.end)
         return _candidate(bench, piece, None, tool, tool.end if tool else piece.end)
     verb = bench.verb(thing.end + 1) if bench.word(thing.end) == "to" else None
-    if verb is not None and tool_verb(bench, thing) and bench.words.kind(verb.lemma) == "work":
+    if (
+        verb is not None
+        and (tool_verb(bench, thing) or kind_of(bench, thing) == "tool")
+        and bench.words.kind(verb.lemma) == "work"
+    ):
         phrase = verb_phrase(bench, verb, piece.end)
         rest = (verb.at + 1, piece.end)
         return Candidate(
