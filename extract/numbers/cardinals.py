@@ -50,6 +50,8 @@ def _start(tape: Tape, at: int) -> Figure | None:
 def cardinal(tape: Tape, at: int) -> Figure | None:
     """A whole number of any size; digits may have decimals."""
     if tape.kind(at) == "zero":
+        if tape.text(at) == "ought" and (tape.text(at + 1) in ("to", "not", "n't") or tape.is_stop(at + 1)):
+            return None  # "it ought to be fifteen"
         return Figure(at, at + 1, Fraction(0), "integer")
     if tape.kind(at) == "article" and tape.kind(at + 1) == "couple":
         return Figure(at, at + 3 if tape.text(at + 2) == "of" else at + 2, tape.value(at + 1), "integer")

@@ -23,6 +23,7 @@ _EXACT, _NEAR, _LIKE, _SAME_ORDER = 0.001, 0.06, 0.8, 1.7
 _FARTHEST = 4.0
 _LOOSE_REACH = 5
 _FAR_REACH = 12
+_OTHER_KIND = 1.5
 
 
 def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) -> list[Candidate]:
@@ -35,6 +36,9 @@ def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed
         again = other is near.again
         if other.unit is None or (not again and away > evidence.reach_cues):
             continue
+        suited = suits(scene, draft, other.unit, hits)
+        if again and suited["other_kind_named"] > _OTHER_KIND and draft.number.form == "integer":
+            continue  # "two hundred rpm", and much later "the oven at two hundred"
         kinship = _kinship(scene, draft, other)
         kinship["decay"] = 0.0 if again else log1p(max(away, 0)) + log1p(rank)
         if near.last is other and (joined := link(scene, other, draft)):
@@ -42,7 +46,7 @@ def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed
         elif rank == 0 and away <= 1 and taken_back(scene, draft):
             kinship["linked_correction"] = 1.0
         sizes = {} if is_difference(scene, draft) else closeness(draft, other)
-        found.append(Candidate(other.unit, kinship | sizes | suits(scene, draft, other.unit, hits)))
+        found.append(Candidate(other.unit, kinship | sizes | suited))
         parts = _parts_left_out(scene, draft, other)
         if parts:
             found.append(Candidate(other.unit, kinship | parts, denominator=other.number.denominator))
