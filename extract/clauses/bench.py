@@ -151,7 +151,7 @@ class Bench:
             return Verb(at, self._base(token, form), form, tagged=True)
         if self.words.knows(word):
             return Verb(at, word, "base", tagged=False)
-        if token.tag_ == "NN" and self.word(at + 1) in {"it", "them", "em"} and self.begins_breath(at):
+        if token.tag_ == "NN" and self.takes_object(at + 1) and self._begins_command(at):
             return Verb(at, word, "base", tagged=True)
         endings: tuple[tuple[str, Form], ...] = (("ing", "ing"), ("ed", "past"))
         for ending, form_here in endings:
@@ -159,6 +159,10 @@ class Bench:
             if stem:
                 return Verb(at, stem, form_here, tagged=False)
         return None
+
+    def _begins_command(self, at: int) -> bool:
+        """True for a noun by its tag that can only be a verb: "tip the old fuel out", not "today the machine is"."""
+        return self.begins_breath(at) and self.lower[at] not in self.words.nouns
 
     def _pair(self, at: int) -> Verb | None:
         """ "dry fit the spindles": a verb of two words."""

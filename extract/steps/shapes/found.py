@@ -5,10 +5,13 @@ Refuses "I've got two spares" (no unit), "the case measures up" (no figure).
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
+from extract.steps.shapes.tools import tool_verb
 
 _MEASURES = frozenset({"measures", "reads", "weighs", "gauges", "checks", "meters", "mikes", "micks"})
 _HAVING = (
@@ -26,6 +29,8 @@ _PLACES = frozenset({"across", "on", "at", "over", "of", "in", "between", "under
 
 def found(bench: Bench, piece: Piece) -> Candidate | None:
     """A thing that measures a figure, or the speaker who has got or found one."""
+    if not piece.leans and bench.tag(piece.lead) == "CD" and (tool := _gauged(bench, piece)) is not None:
+        return replace(_measured(piece, None), laid=tool)
     if piece.leans or not bench.unit_kinds(piece.start, piece.end) & _TAKEN:
         return None
     at = piece.lead
@@ -39,6 +44,13 @@ def found(bench: Bench, piece: Piece) -> Candidate | None:
             if thing is not None and not thing.pronoun and is_workable(bench, thing):
                 return _measured(piece, thing)
     return None
+
+
+def _gauged(bench: Bench, piece: Piece) -> Thing | None:
+    """ "0.8 on the feeler": the instrument behind a bare figure."""
+    at = next((k for k in range(piece.lead, piece.end) if bench.word(k) in {"on", "by", "with"}), None)
+    tool = thing_at(bench, at + 1, piece.end) if at is not None else None
+    return tool if tool is not None and tool_verb(bench, tool) == "measure" else None
 
 
 def _had(bench: Bench, piece: Piece, at: int, *, finding: bool) -> Candidate | None:

@@ -108,6 +108,8 @@ def _auxiliaries(bench: Bench, at: int, end: int) -> tuple[frozenset[str], int] 
         elif bench.word(at) in _AUXILIARIES and _helps(bench, at, end):
             said.add(bench.word(at))
             at += 1
+        elif bench.words.knows(bench.word(at)) and bench.takes_object(at + 1):
+            break
         elif bench.tag(at) == "RB" or bench.word(at) in {"just", "then", "now", "also", "always", "better", "first"}:
             if bench.word(at) in {"n't", "not", "never"}:
                 return None

@@ -8,7 +8,7 @@ from __future__ import annotations
 from extract.clauses.bench import Bench
 from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
-from extract.clauses.things import kind_of, thing_at
+from extract.clauses.things import Thing, kind_of, thing_at
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.no_verb import leading_thing
 from extract.steps.shapes.tools import tool_verb
@@ -22,7 +22,7 @@ _ON = frozenset({"on", "over", "round", "around"})
 
 def put(bench: Bench, piece: Piece) -> Candidate | None:
     """A thing and a particle behind which no place is named, or one for a fresh thing."""
-    thing = leading_thing(bench, piece)
+    thing = leading_thing(bench, piece) or _back_part(bench, piece)
     if thing is None:
         return None
     first = thing.end
@@ -45,6 +45,15 @@ def put(bench: Bench, piece: Piece) -> Candidate | None:
     verb = bench.words.states[said]
     rest = (first if place_named else at, piece.end)
     return Candidate(piece, piece.start, piece.end, "put", verb, verb, thing, "doing", rest, fronted=thing)
+
+
+def _back_part(bench: Bench, piece: Piece) -> Thing | None:
+    """ "back cover off": the back one, where the word is no particle."""
+    at = piece.lead
+    named = bench.word(at) == "back" and bench.word(at + 1).isalpha() and bench.word(at + 1) not in PARTICLES
+    ends = at + 3 == piece.end or bench.word(at + 3) in _TAIL
+    placed = bench.tag(at + 1) not in {"IN", "DT", "TO"} and bench.word(at + 2) in {"off", "on", "out"} and ends
+    return Thing(at, at + 2, at + 1) if named and placed and at + 3 <= piece.end else None
 
 
 def _is_amount(bench: Bench, at: int, end: int) -> bool:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
-from extract.clauses.things import Thing, kind_of, thing_at
+from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
 from extract.steps.shapes.no_verb import leading_thing
 from extract.steps.shapes.tools import tool_verb
@@ -31,16 +31,15 @@ def with_tool(bench: Bench, piece: Piece) -> Candidate | None:
         tool = thing_at(bench, thing.end + 1, piece.end)
         return _candidate(bench, piece, None, tool, tool.end if tool else piece.end)
     verb = bench.verb(thing.end + 1) if bench.word(thing.end) == "to" else None
-    if (
-        verb is not None
-        and (tool_verb(bench, thing) or kind_of(bench, thing) == "tool")
-        and bench.words.kind(verb.lemma) == "work"
-    ):
+    known = tool_verb(bench, thing) is not None or kind_of(bench, thing) == "tool"
+    if verb is not None and (known or is_workable(bench, thing)) and bench.words.kind(verb.lemma) != "idle":
         phrase = verb_phrase(bench, verb, piece.end)
-        rest = (verb.at + 1, piece.end)
-        return Candidate(
-            piece, piece.start, piece.end, "with tool", phrase.lemma, verb.lemma, phrase.thing, "doing", rest
-        )
+        lemma, _, particle = phrase.lemma.partition(" ")
+        if bench.words.kind(lemma, particle) == "work" and (known or phrase.thing is not None):
+            rest = (verb.at + 1, piece.end)
+            return Candidate(
+                piece, piece.start, piece.end, "with tool", phrase.lemma, verb.lemma, phrase.thing, "doing", rest
+            )
     if leading_thing(bench, piece) is None or bench.word(thing.end) != "with":
         return None
     tool = thing_at(bench, thing.end + 1, piece.end)
