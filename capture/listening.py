@@ -1,44 +1,24 @@
-"""Hearing one block: windows through the model, and again where the first hearing can't be trusted."""
+"""Hearing one block: its windows through the model, each trusted or heard again."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 import numpy as np
 
 from capture.blocks import Block
 from capture.checkpoint import HeardBlock
-from capture.leaks import Prime, leaks, settle
+from capture.leaks import Prime
 from capture.mixing import Samples
 from capture.model import SpeechModel
 from capture.options import HearingOptions
 from capture.sound import RATE
 from capture.transcript import Word
+from capture.trust import FIRST, Manner, trusted
 from capture.windows import Window, find_speech, pack
 from capture.words import Hearing, Piece, in_order, join_pieces
-
-
-@dataclass(frozen=True, slots=True)
-class _Manner:
-    """One way of hearing a window."""
-
-    primed: bool
-    no_repeat: int = 0
-    """Length of word-piece runs that may not come twice; 0 for no bound."""
-
-
-FIRST = _Manner(primed=True)
-UNPRIMED = _Manner(primed=False)
-
-LADDER = (UNPRIMED, _Manner(primed=False, no_repeat=5), _Manner(primed=False, no_repeat=3))
-"""What is tried, in order, where the first hearing loops or is very unsure.
-
-Whisper's own ladder raises the temperature, that is, draws at random. CTranslate2 seeds its generator once a thread, so
-a run that goes on after a kill would draw other words than an unbroken one. Beam search under a bound on repeats breaks
-loops as well, and always gives the same words.
-"""
 
 
 class Listener:
@@ -57,50 +37,16 @@ class Listener:
         for first in range(0, len(windows), step):
             group = windows[first : first + step]
             sounds = [window.samples(block.samples) for window in group]
-            for window, sound, hearing in zip(group, sounds, self._hear(sounds, FIRST), strict=True):
-                words.extend(_placed(self._trust(sound, hearing).words, window, block.start / RATE))
+            for window, sound, heard in zip(group, sounds, self._hear(sounds, FIRST), strict=True):
+                kept = trusted(heard, partial(self._again, sound), self._prime, self._options)
+                words.extend(_placed(kept.words, window, block.start / RATE))
             progress(block.start + group[-1].spans[-1].end)
-        return HeardBlock(
-            start=block.start,
-            end=block.end,
-            words=tuple(
-                Word(text=w.text, start=w.start, end=w.end, probability=round(min(max(w.probability, 0.0), 1.0), 4))
-                for w in in_order(words)
-            ),
-        )
+        return HeardBlock(start=block.start, end=block.end, words=tuple(_word(piece) for piece in in_order(words)))
 
-    def _trust(self, sound: Samples, hearing: Hearing) -> Hearing:
-        """The hearing to keep for a window: the first one, or a better founded one."""
-        if self._silent(hearing):
-            return Hearing((), hearing.log_probability, hearing.no_speech, 0.0)
-        if not self._sound_of_mind(hearing):
-            tried = [hearing]
-            for manner in LADDER:
-                tried.append(self._hear([sound], manner)[0])
-                if self._sound_of_mind(tried[-1]):
-                    break
-            hearing = _best(tried, self._options)
-            if self._silent(hearing):
-                return Hearing((), hearing.log_probability, hearing.no_speech, 0.0)
-            if hearing is not tried[0]:
-                return hearing
-        if self._prime.text and leaks(hearing, self._prime):
-            return settle(hearing, self._hear([sound], UNPRIMED)[0], self._prime)
-        return hearing
+    def _again(self, sound: Samples, manner: Manner) -> Hearing:
+        return self._hear([sound], manner)[0]
 
-    def _silent(self, hearing: Hearing) -> bool:
-        """True where the model itself says that nothing was said (Whisper's own rule)."""
-        return (
-            hearing.no_speech > self._options.no_speech and hearing.log_probability < self._options.min_log_probability
-        )
-
-    def _sound_of_mind(self, hearing: Hearing) -> bool:
-        return (
-            hearing.compression <= self._options.max_compression
-            and hearing.log_probability >= self._options.min_log_probability
-        )
-
-    def _hear(self, sounds: Sequence[Samples], manner: _Manner) -> list[Hearing]:
+    def _hear(self, sounds: Sequence[Samples], manner: Manner) -> list[Hearing]:
         from faster_whisper import BatchedInferencePipeline
 
         clips: list[dict[str, float]] = []
@@ -110,6 +56,7 @@ class Listener:
             clips.append({"start": at / RATE, "end": (at + len(sound)) / RATE})
             offsets.append(at / RATE)
             at += len(sound)
+        # The pipeline keeps the time of the last word between calls: a new one each time hears the same each time.
         segments, _ = BatchedInferencePipeline(self._model.whisper).transcribe(
             np.concatenate(sounds),
             language=self._options.language,
@@ -139,15 +86,14 @@ def _hearing(segment: Any, offset: float) -> Hearing:
     )
 
 
-def _best(tried: Sequence[Hearing], options: HearingOptions) -> Hearing:
-    """The likeliest hearing that doesn't loop; the likeliest of all where each one loops."""
-    steady = [hearing for hearing in tried if hearing.compression <= options.max_compression]
-    return max(steady or tried, key=lambda hearing: hearing.log_probability)
-
-
 def _placed(words: Sequence[Piece], window: Window, shift: float) -> list[Piece]:
     placed: list[Piece] = []
     for word in words:
         start, end = window.place(max(word.start, 0.0), max(word.end, 0.0))
         placed.append(Piece(word.text, start + shift, end + shift, word.probability))
     return placed
+
+
+def _word(piece: Piece) -> Word:
+    sure = round(min(max(piece.probability, 0.0), 1.0), 4)
+    return Word(text=piece.text, start=piece.start, end=piece.end, probability=sure)

@@ -1,4 +1,4 @@
-"""Sound and films for the tests, made with espeak-ng, ffmpeg and PyAV."""
+"""Sound and films for the tests, made with flite, ffmpeg and PyAV."""
 
 from __future__ import annotations
 
@@ -37,11 +37,11 @@ class Maker:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
 
-    def speech(self, text: str = SLOT, *, voice: str = "en-us") -> Path:
-        """A WAV in which espeak-ng says `text`."""
+    def speech(self, text: str = SLOT, *, voice: str = "slt") -> Path:
+        """A WAV in which a voice of flite says `text`."""
         path = self._path("speech", text + voice, ".wav")
         if not path.exists():
-            run("espeak-ng", "-v", voice, "-s", "150", "-w", path, text)
+            run("flite", "-voice", voice, "-t", text, "-o", path)
         return path
 
     def samples(self, samples: Samples, rate: int = 16_000) -> Path:

@@ -12,7 +12,7 @@ from capture.options import HearingOptions
 from capture.sound import RATE, Sound
 from tests.capture.making import Maker, Samples
 
-OPTIONS = HearingOptions(block_seconds=8, block_slack=2.5)
+OPTIONS = HearingOptions(block_seconds=5, block_slack=2)
 TALK = (
     "The first thing is to measure the action at the twelfth fret. It came out at seven sixty fourths. "
     "So the saddle has to come down by twice the difference. Mark the line with a sharp pencil, and sand to it. "

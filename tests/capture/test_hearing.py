@@ -25,7 +25,7 @@ from tests.capture.making import Maker, Samples
 
 pytestmark = pytest.mark.model
 
-SHORT_BLOCKS = HearingOptions(block_seconds=7, block_slack=2)
+SHORT_BLOCKS = HearingOptions(block_seconds=5, block_slack=2)
 TALK = (
     "The first thing is to measure the action at the twelfth fret. It came out at seven sixty fourths. "
     "So the saddle has to come down by twice the difference. Mark the line with a sharp pencil, and sand to it. "
@@ -165,7 +165,7 @@ def fsync(descriptor):
 folder = Path(sys.argv[2])
 hearing.load_model()  # joins the model's parts, which is a write of another kind
 os.fsync = fsync
-hearing.hear(Path(sys.argv[1]), options=HearingOptions(block_seconds=7, block_slack=2), checkpoint_folder=folder)
+hearing.hear(Path(sys.argv[1]), options=HearingOptions(block_seconds=5, block_slack=2), checkpoint_folder=folder)
 """
 
 
