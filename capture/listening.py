@@ -14,6 +14,9 @@ from capture.leaks import Prime, leaks, settle
 from capture.mixing import Samples
 from capture.model import SpeechModel
 from capture.options import HearingOptions
+from capture.second.encoding import keeping_pipeline
+from capture.second.hearing_again import Decided, SecondHearing
+from capture.second.rival import RivalMaker
 from capture.sound import RATE
 from capture.transcript import Word
 from capture.windows import Window, find_speech, pack
@@ -44,29 +47,42 @@ loops as well, and always gives the same words.
 class Listener:
     """Hears blocks with one model, one prime and one set of options."""
 
-    def __init__(self, model: SpeechModel, prime: str, options: HearingOptions) -> None:
+    def __init__(
+        self, model: SpeechModel, prime: str, options: HearingOptions, rivals: RivalMaker | None = None
+    ) -> None:
         self._model = model
         self._prime = Prime.of(prime)
         self._options = options
+        self._second = SecondHearing(model, prime, options, rivals) if rivals else None
+        self._pipeline = keeping_pipeline(model.whisper)
 
     def hear(self, block: Block, progress: Callable[[int], None] = lambda _: None) -> HeardBlock:
         """The words of a block. `progress` is told the sample in the recording that is reached."""
         windows = pack(find_speech(block.samples, self._options))
         words: list[Piece] = []
+        decided: list[Decided] = []
         step = self._options.batch_size
         for first in range(0, len(windows), step):
             group = windows[first : first + step]
             sounds = [window.samples(block.samples) for window in group]
-            for window, sound, hearing in zip(group, sounds, self._hear(sounds, FIRST), strict=True):
-                words.extend(_placed(self._trust(sound, hearing).words, window, block.start / RATE))
+            hearings = self._hear(sounds, FIRST)
+            encoded = self._pipeline.take()
+            for at, (window, sound, hearing) in enumerate(zip(group, sounds, hearings, strict=True)):
+                kept: Sequence[Piece] = self._trust(sound, hearing).words
+                if self._second and kept:
+                    kept, found = self._second.hear(encoded[at], kept)
+                    decided.extend(one.moved(len(words)) for one in found)
+                words.extend(_placed(kept, window, block.start / RATE))
             progress(block.start + group[-1].spans[-1].end)
+        ordered = in_order(words)
         return HeardBlock(
             start=block.start,
             end=block.end,
             words=tuple(
                 Word(text=w.text, start=w.start, end=w.end, probability=round(min(max(w.probability, 0.0), 1.0), 4))
-                for w in in_order(words)
+                for w in ordered
             ),
+            figures=tuple(one.figure(ordered) for one in decided),
         )
 
     def _trust(self, sound: Samples, hearing: Hearing) -> Hearing:
@@ -101,8 +117,6 @@ class Listener:
         )
 
     def _hear(self, sounds: Sequence[Samples], manner: _Manner) -> list[Hearing]:
-        from faster_whisper import BatchedInferencePipeline
-
         clips: list[dict[str, float]] = []
         offsets: list[float] = []
         at = 0
@@ -110,7 +124,7 @@ class Listener:
             clips.append({"start": at / RATE, "end": (at + len(sound)) / RATE})
             offsets.append(at / RATE)
             at += len(sound)
-        segments, _ = BatchedInferencePipeline(self._model.whisper).transcribe(
+        segments, _ = self._pipeline.transcribe(
             np.concatenate(sounds),
             language=self._options.language,
             beam_size=self._options.beam_size,

@@ -20,7 +20,7 @@ from extract.spans import Quantity, Unit
 def heard_of(doc: Doc, where: Narration, quantity: Quantity) -> Heard | None:
     """What the hearing says of a figure; null for captions.
 
-    Without a second hearing it is as sure as the figure's least sure word, since one wrong word makes it another figure.
+    Without a second hearing it is as sure as the figure's least sure word: one wrong word makes it another figure.
     """
     sure = [p for p in where.probability[quantity.start : quantity.end] if p is not None]
     if not sure:

@@ -1,7 +1,7 @@
 """How well a text goes with a window's sound, by forced decoding.
 
-The model is given the text and asked for the probability of each of its tokens (`ctranslate2.models.Whisper.align`). Two
-texts that differ in the middle are compared by the whole probability from where they part to a few words behind, so
+The model is given the text and asked for the probability of each of its tokens (`ctranslate2.models.Whisper.align`).
+Two texts that differ in the middle are compared by the whole probability from where they part to a few words behind, so
 that a reading of many tokens and one of few, or digits and words, compare fairly: each is one way to write the same
 stretch of sound, and both lead on to the same words.
 """
@@ -38,7 +38,9 @@ class Scorer:
         head = [self._tokenizer.sot_prev, *self._tokenizer.encode(" " + prime.strip())] if prime else []
         self._head = [*head, *self._tokenizer.sot_sequence]
 
-    def score(self, encoded: Encoded, before: Sequence[str], readings: Sequence[str], behind: Sequence[str]) -> list[float]:
+    def score(
+        self, encoded: Encoded, before: Sequence[str], readings: Sequence[str], behind: Sequence[str]
+    ) -> list[float]:
         """Log probability of each reading with the words behind it, given those before it; in nats."""
         import ctranslate2
 

@@ -1,6 +1,6 @@
 """A figure for which another reading sounds about as likely.
 
-Takes "forty inches" where "fourteen inches" goes with the sound as well; lets a figure pass whose rivals all lie far below.
+Takes "forty inches" where "fourteen inches" goes with the sound as well; lets a figure pass whose rivals lie far below.
 """
 
 from __future__ import annotations

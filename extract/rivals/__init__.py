@@ -3,18 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from capture.figures import digits_of, parts_of
 from capture.second.rival import Doubt, Rival
+from extract.numbers.vocabulary import vocabulary
 from extract.rivals.confusions import Rewrite, rewrites
 from extract.rivals.digits import fractions_in_digits
-from extract.rivals.sense import FLAW, flaws
+from extract.rivals.lists import lists
+from extract.rivals.sense import flaws
 from extract.rivals.spelling import joined
+from extract.trade import Trade
 
 __all__ = ["find_rivals"]
 
-MOST = 8
+MOST = 6
 """Rivals a figure; more cost time and rarely win."""
+
+LEAST_SENSE = -2.0
+"""A rival that makes less sense than this beside what was heard, in nats, isn't worth the time."""
 
 _BEFORE, _BEHIND = 2, 2
 """Words on each side of a figure that may belong to it."""
@@ -22,18 +29,26 @@ _CONTEXT = 3
 """Further words on each side that tell whether a reading makes sense."""
 
 
-def find_rivals(words: Sequence[str]) -> list[Doubt]:
-    """The figures among a window's words, each with what else may have been said, the most sensible first."""
+def find_rivals(words: Sequence[str], trade: Trade | None = None) -> list[Doubt]:
+    """The figures among a window's words, each with what else may have been said, the most sensible first.
+
+    With a `trade`, a figure outside all its bands makes less sense than one inside.
+    """
     found: list[Doubt] = []
     for start, end in _figures(words):
         stretch = words[start:end]
         parts = [part for word in stretch for part in parts_of(word)]
         before, behind = " ".join(words[max(start - _CONTEXT, 0) : start]), " ".join(words[end : end + _CONTEXT])
-        heard = flaws(f"{before} {' '.join(stretch)} {behind}")
+        heard = flaws(f"{before} {' '.join(stretch)} {behind}", words[:start], trade)
         rivals: dict[str, Rival] = {}
         for change in (*rewrites(parts), *fractions_in_digits(parts)):
             text = _rewritten(stretch, parts, change)
-            sense = FLAW * (heard - flaws(f"{before} {text} {behind}"))
+            sense = (
+                lists().flaws["nats"] * (heard - flaws(f"{before} {text} {behind}", words[:start], trade))
+                + change.favour
+            )
+            if sense < LEAST_SENSE or _is_odd(text) > _is_odd(" ".join(stretch)):
+                continue
             if text not in rivals or rivals[text].sense < sense:
                 rivals[text] = Rival(text, change.why, sense)
         if rivals:
@@ -50,13 +65,24 @@ def _figures(words: Sequence[str]) -> list[tuple[int, int]]:
         if not any(digits_of(part) is not None for part in parts):
             continue
         begin, end = max(at - _BEFORE, 0), min(at + 1 + _BEHIND, len(words))
-        if spans and begin <= spans[-1][1] - _BEHIND + 1:
+        if spans and begin <= spans[-1][1] - _BEHIND + 1 and not _ends_between(words, spans[-1][1] - _BEHIND, at):
             spans[-1] = (spans[-1][0], end)
         else:
             if spans and begin < spans[-1][1]:
                 spans[-1] = (spans[-1][0], begin)
             spans.append((begin, end))
     return spans
+
+
+def _ends_between(words: Sequence[str], start: int, end: int) -> bool:
+    """True where a sentence ends behind a word from the one before `start` on, before word `end`."""
+    return any(word.endswith((".", "?", "!")) for word in words[max(start - 1, 0) : end])
+
+
+def _is_odd(text: str) -> int:
+    """How often a teen stands right before a one: "fifteen two" is no way to say a number."""
+    kinds = [vocabulary().words.get(part, ("", 0))[0] for part in parts_of(text)]
+    return sum(pair == ("teens", "ones") for pair in pairwise(kinds))
 
 
 def _rewritten(stretch: Sequence[str], parts: Sequence[str], change: Rewrite) -> str:

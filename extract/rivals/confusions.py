@@ -21,8 +21,8 @@ class Confusion:
     heard: tuple[str, ...]
     said: tuple[str, ...]
     why: str
-    beside_figure: bool
-    """True where the row stands beside a figure and holds none."""
+    favour: float
+    """Nats in favour of what was said, where what is heard makes hardly any sense at a bench."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +33,7 @@ class Rewrite:
     end: int
     parts: tuple[str, ...]
     why: str
+    favour: float = 0.0
 
 
 @cache
@@ -45,8 +46,8 @@ def confusions() -> tuple[Confusion, ...]:
             pairs = list(zip(row["heard"], row["said"], strict=True))
         else:
             pairs = [(heard, said) for heard in row["heard"] for said in row["said"]]
-        beside = bool(row.get("beside_figure"))
-        found.extend(Confusion(tuple(h.split()), tuple(s.split()), row["why"], beside) for h, s in pairs)
+        favour = float(row.get("favour", 0))
+        found.extend(Confusion(tuple(h.split()), tuple(s.split()), row["why"], favour) for h, s in pairs)
     return tuple(found)
 
 
@@ -57,7 +58,7 @@ def rewrites(parts: Sequence[str]) -> Iterator[Rewrite]:
             filled = _match(row.heard, parts[at : at + len(row.heard)])
             if filled is not None:
                 said = tuple(filled if part in _HOLES else part for part in row.said)
-                yield Rewrite(at, at + len(row.heard), said, row.why)
+                yield Rewrite(at, at + len(row.heard), said, row.why, row.favour)
 
 
 def _match(pattern: Sequence[str], parts: Sequence[str]) -> str | None:

@@ -10,12 +10,11 @@ import re
 from collections.abc import Iterator, Sequence
 
 from extract.rivals.confusions import Rewrite
+from extract.rivals.lists import lists
 from extract.rivals.spelling import cardinal
 
 WHY = "a fraction was run together into digits"
 WHY_THOUSANDTHS = "thousandths were written as thousands"
-_PARTS = {"2": "half", "4": "quarter", "8": "eighth", "16": "sixteenth", "32": "thirty second", "64": "sixty fourth"}
-_TAILS = ("seconds", "second", "secs", "sec", "s", "th", "ths", "4th", "4ths", "4s", "2nds", "nds", "fourth", "fourths", "twos", "thirds")
 _REACH = 4
 
 
@@ -29,8 +28,6 @@ def fractions_in_digits(parts: Sequence[str]) -> Iterator[Rewrite]:
             run += re.sub(r"\D", "", parts[end])
             end += 1
             yield from _readings(run, start, end, parts[end] if end < len(parts) else "", parts[end - 1])
-        if not run:
-            continue
 
 
 def _readings(run: str, start: int, end: int, tail: str, last: str) -> Iterator[Rewrite]:
@@ -42,16 +39,16 @@ def _readings(run: str, start: int, end: int, tail: str, last: str) -> Iterator[
         top, bottom = run[:-length], run[-length:]
         if not top or top[0] == "0":
             continue
-        if bottom in _PARTS and int(top) < int(bottom):
+        if bottom in lists().parts and int(top) < int(bottom):
             yield Rewrite(start, end, _part(top, bottom), WHY)
     if seconds and run.endswith("30") and 0 < int(run[:-2] or 0) < 32:
         taken = end + 1 if tail.startswith("sec") else end
         yield Rewrite(start, taken, _part(run[:-2], "32"), WHY)
-    if tail in _TAILS and run.endswith("60") and 0 < int(run[:-2] or 0) < 64:
+    if tail in lists().tails and run.endswith("60") and 0 < int(run[:-2] or 0) < 64:
         yield Rewrite(start, end + 1, _part(run[:-2], "64"), WHY)
 
 
 def _part(top: str, bottom: str) -> tuple[str, ...]:
-    name = _PARTS[bottom]
+    name = lists().parts[bottom]
     plural = "halves" if bottom == "2" else f"{name}s"
     return (*cardinal(int(top)).split(), *(name if top == "1" else plural).split())

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import partial
 
 from capture.model import SpeechModel
 from capture.options import HearingOptions
 from extract.pipeline import Extractor
+from extract.rivals import find_rivals
+from extract.trade import load_trade
 from tests.benchmarks.spoken_measures import hearings
 from tests.benchmarks.spoken_measures.sentences import Side
 from tests.benchmarks.spoken_measures.sound import Recording, recordings
@@ -37,6 +40,9 @@ class Bench:
             "plain faster-whisper": lambda one: hearings.plain(one.path, self.model, self.options),
             "no prime": lambda one: hearings.primed(one.path, self.model, self.options, ""),
             "primed": lambda one: hearings.primed(one.path, self.model, self.options),
+            "primed, heard again": lambda one: hearings.primed(
+                one.path, self.model, self.options, rivals=partial(find_rivals, trade=load_trade("general"))
+            ),
         }
 
     def heard(self, name: str) -> Tally:

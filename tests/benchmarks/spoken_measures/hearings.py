@@ -9,6 +9,7 @@ from capture.cues import group
 from capture.hearing import hear
 from capture.model import SpeechModel
 from capture.options import HearingOptions
+from capture.second import RivalMaker
 from capture.transcript import Cue, Transcript, Word
 from capture.words import Piece, in_order, join_pieces
 from tests.benchmarks.spoken_measures.sound import Recording
@@ -45,7 +46,16 @@ def plain(path: Path, model: SpeechModel, options: HearingOptions) -> Transcript
     return Transcript(source=path.name, duration=float(info.duration), cues=group(words))
 
 
-def primed(path: Path, model: SpeechModel, options: HearingOptions, prime: str | None = None) -> Transcript:
-    """As Spokeshave hears; `prime` null takes the one for a general bench, an empty text none."""
+def primed(
+    path: Path,
+    model: SpeechModel,
+    options: HearingOptions,
+    prime: str | None = None,
+    rivals: RivalMaker | None = None,
+) -> Transcript:
+    """As Spokeshave hears; `prime` null takes the one for a general bench, an empty text none.
+
+    Without `rivals` there is no second hearing.
+    """
     with tempfile.TemporaryDirectory() as folder:
-        return hear(path, model=model, options=options, prime=prime, checkpoint_folder=Path(folder))
+        return hear(path, model=model, options=options, prime=prime, rivals=rivals, checkpoint_folder=Path(folder))
