@@ -66,7 +66,7 @@ class Listener:
             group = windows[first : first + step]
             sounds = [window.samples(block.samples) for window in group]
             hearings = self._hear(sounds, FIRST)
-            encoded = self._pipeline.take()
+            encoded = self._pipeline.take(len(group))
             for at, (window, sound, hearing) in enumerate(zip(group, sounds, hearings, strict=True)):
                 kept: Sequence[Piece] = self._trust(sound, hearing).words
                 if self._second and kept:

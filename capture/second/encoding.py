@@ -10,7 +10,7 @@ from capture.second.scoring import Encoded
 
 
 def keeping_pipeline(whisper: Any) -> Any:
-    """A `BatchedInferencePipeline` over a `WhisperModel`, with `take()`: what was encoded since it was last asked."""
+    """A `BatchedInferencePipeline` over a `WhisperModel`, with `take`: what was made of the last windows."""
     from faster_whisper import BatchedInferencePipeline
 
     class Keeping(BatchedInferencePipeline):  # type: ignore[misc]
@@ -23,8 +23,9 @@ def keeping_pipeline(whisper: Any) -> Any:
             self._kept.extend(np.asarray(one, np.float32) for one in np.array(_on_cpu(encoded)))
             return encoded, output
 
-        def take(self) -> list[Encoded]:
-            kept, self._kept = self._kept, []
+        def take(self, count: int) -> list[Encoded]:
+            """The last `count` windows that were encoded; forgets all."""
+            kept, self._kept = self._kept[-count:], []
             return kept
 
     return Keeping(whisper)

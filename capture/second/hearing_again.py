@@ -9,7 +9,7 @@ from capture.model import SpeechModel
 from capture.options import HearingOptions
 from capture.second.deciding import Outcome, Scored, decide
 from capture.second.rival import Doubt, RivalMaker
-from capture.second.scoring import Encoded, Scorer
+from capture.second.scoring import HEAD, TAIL, Encoded, Scorer
 from capture.transcript import HeardFigure, HeardReading
 from capture.words import Piece
 
@@ -60,7 +60,7 @@ class SecondHearing:
         for doubt in self._rivals(texts):
             kept.extend(words[at : doubt.start])
             held = list(words[doubt.start : doubt.end])
-            readings = self._readings(encoded, texts, doubt)
+            readings = self._readings(encoded, words, doubt)
             outcome = decide(readings, min(word.probability for word in held))
             if outcome.readings[0].text != readings[0].text:
                 held = spread(outcome.readings[0].text.split(), held)
@@ -70,10 +70,13 @@ class SecondHearing:
         kept.extend(words[at:])
         return kept, decided
 
-    def _readings(self, encoded: Encoded, texts: Sequence[str], doubt: Doubt) -> list[Scored]:
+    def _readings(self, encoded: Encoded, words: Sequence[Piece], doubt: Doubt) -> list[Scored]:
         """What was first heard, then its rivals, each with its scores."""
-        before, behind = texts[: doubt.start], texts[doubt.end :]
-        first = " ".join(texts[doubt.start : doubt.end])
+        near = words[max(doubt.start - HEAD, 0) : doubt.end + TAIL]
+        encoded = Scorer.around(encoded, near[0].start, near[-1].end)
+        before = [word.text for word in words[max(doubt.start - HEAD, 0) : doubt.start]]
+        behind = [word.text for word in words[doubt.end : doubt.end + TAIL]]
+        first = " ".join(word.text for word in words[doubt.start : doubt.end])
         all_texts = [first, *(rival.text for rival in doubt.rivals)]
         sounds = self._scorer.score(encoded, before, all_texts, behind)
         senses = [0.0, *(rival.sense for rival in doubt.rivals)]
@@ -89,11 +92,13 @@ def spread(texts: Sequence[str], over: Sequence[Piece]) -> list[Piece]:
     tail = 0
     while tail < min(len(texts), len(over)) - same and texts[-1 - tail] == over[-1 - tail].text:
         tail += 1
+    if same + tail == len(over):
+        # Words that were added get a share of a neighbour's time.
+        same, tail = (same, tail - 1) if tail else (same - 1, tail)
     new = texts[same : len(texts) - tail]
     old = over[same : len(over) - tail]
-    start = old[0].start if old else over[same - 1].end
-    end = old[-1].end if old else start
-    sure = min((word.probability for word in old), default=over[0].probability)
+    start, end = old[0].start, old[-1].end
+    sure = min(word.probability for word in old)
     length = sum(len(text) for text in new) or 1
     pieces: list[Piece] = []
     at = start

@@ -39,14 +39,12 @@ def find_rivals(words: Sequence[str], trade: Trade | None = None) -> list[Doubt]
         stretch = words[start:end]
         parts = [part for word in stretch for part in parts_of(word)]
         before, behind = " ".join(words[max(start - _CONTEXT, 0) : start]), " ".join(words[end : end + _CONTEXT])
+        nats = lists().flaws["nats"]
         heard = flaws(f"{before} {' '.join(stretch)} {behind}", words[:start], trade)
         rivals: dict[str, Rival] = {}
         for change in (*rewrites(parts), *fractions_in_digits(parts)):
             text = _rewritten(stretch, parts, change)
-            sense = (
-                lists().flaws["nats"] * (heard - flaws(f"{before} {text} {behind}", words[:start], trade))
-                + change.favour
-            )
+            sense = nats * (heard - flaws(f"{before} {text} {behind}", words[:start], trade)) + change.favour
             if sense < LEAST_SENSE or _is_odd(text) > _is_odd(" ".join(stretch)):
                 continue
             if text not in rivals or rivals[text].sense < sense:
