@@ -72,11 +72,13 @@ class SecondHearing:
 
     def _readings(self, encoded: Encoded, words: Sequence[Piece], doubt: Doubt) -> list[Scored]:
         """What was first heard, then its rivals, each with its scores."""
+        first = " ".join(word.text for word in words[doubt.start : doubt.end])
+        if not doubt.rivals:
+            return [Scored(first, "", 0.0, 0.0)]
         near = words[max(doubt.start - HEAD, 0) : doubt.end + TAIL]
         encoded = Scorer.around(encoded, near[0].start, near[-1].end)
         before = [word.text for word in words[max(doubt.start - HEAD, 0) : doubt.start]]
         behind = [word.text for word in words[doubt.end : doubt.end + TAIL]]
-        first = " ".join(word.text for word in words[doubt.start : doubt.end])
         all_texts = [first, *(rival.text for rival in doubt.rivals)]
         sounds = self._scorer.score(encoded, before, all_texts, behind)
         senses = [0.0, *(rival.sense for rival in doubt.rivals)]

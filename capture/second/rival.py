@@ -19,7 +19,7 @@ class Rival:
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
-    """Words `start` to `end` (exclusive) of a window, and their rivals."""
+    """Words `start` to `end` (exclusive) of a window that hold a figure, and its rivals, if it has any."""
 
     start: int
     end: int
@@ -27,4 +27,4 @@ class Doubt:
 
 
 RivalMaker = Callable[[Sequence[str]], Sequence[Doubt]]
-"""Finds the figures among a window's words that may have been something else. Spans rise and don't overlap."""
+"""Finds the figures among a window's words. Spans rise and don't overlap."""

@@ -32,6 +32,8 @@ _CONTEXT = 3
 def find_rivals(words: Sequence[str], trade: Trade | None = None) -> list[Doubt]:
     """The figures among a window's words, each with what else may have been said, the most sensible first.
 
+    A figure that nothing is confused with has no rivals.
+
     With a `trade`, a figure outside all its bands makes less sense than one inside.
     """
     found: list[Doubt] = []
@@ -49,32 +51,34 @@ def find_rivals(words: Sequence[str], trade: Trade | None = None) -> list[Doubt]
                 continue
             if text not in rivals or rivals[text].sense < sense:
                 rivals[text] = Rival(text, change.why, sense)
-        if rivals:
-            best = sorted(rivals.values(), key=lambda one: -one.sense)[:MOST]
-            found.append(Doubt(start, end, tuple(best)))
+        best = sorted(rivals.values(), key=lambda one: -one.sense)[:MOST]
+        found.append(Doubt(start, end, tuple(best)))
     return found
 
 
 def _figures(words: Sequence[str]) -> list[tuple[int, int]]:
-    """Stretches that hold a number, with a word or two on each side."""
+    """Stretches that hold a number, with a word or two on each side; figures of one sentence that touch are one."""
     spans: list[tuple[int, int]] = []
+    last = 0
     for at, word in enumerate(words):
-        parts = parts_of(word)
-        if not any(digits_of(part) is not None for part in parts):
+        if not any(digits_of(part) is not None for part in parts_of(word)):
             continue
         begin, end = max(at - _BEFORE, 0), min(at + 1 + _BEHIND, len(words))
-        if spans and begin <= spans[-1][1] - _BEHIND + 1 and not _ends_between(words, spans[-1][1] - _BEHIND, at):
+        cut = _cut(words, last, at) if spans else 0
+        if spans and not cut and begin <= last + 2:
             spans[-1] = (spans[-1][0], end)
         else:
-            if spans and begin < spans[-1][1]:
-                spans[-1] = (spans[-1][0], begin)
-            spans.append((begin, end))
+            border = max(begin, cut, last + 1) if spans else begin
+            if spans:
+                spans[-1] = (spans[-1][0], min(spans[-1][1], border))
+            spans.append((border, end))
+        last = at
     return spans
 
 
-def _ends_between(words: Sequence[str], start: int, end: int) -> bool:
-    """True where a sentence ends behind a word from the one before `start` on, before word `end`."""
-    return any(word.endswith((".", "?", "!")) for word in words[max(start - 1, 0) : end])
+def _cut(words: Sequence[str], start: int, end: int) -> int:
+    """One past the word from `start` on, before `end`, that ends a sentence; 0 where none does."""
+    return next((at + 1 for at in range(end - 1, start - 1, -1) if words[at].endswith((".", "?", "!"))), 0)
 
 
 def _is_odd(text: str) -> int:
