@@ -16,6 +16,7 @@ from capture.transcript import Transcript
 if TYPE_CHECKING:
     from capture.media import Probe
     from capture.model import SpeechModel
+    from capture.second.rival import RivalMaker
 
 __all__ = [
     "HearingOptions",
@@ -35,6 +36,7 @@ def hear(
     model: SpeechModel | HearingOptions | None = None,
     options: HearingOptions | None = None,
     prime: str | None = None,
+    rivals: RivalMaker | None = None,
     checkpoint_folder: Path,
     progress: Callable[[float, float], None] | None = None,
 ) -> Transcript:
@@ -46,6 +48,7 @@ def hear(
         model=model,
         options=options,
         prime=prime,
+        rivals=rivals,
         checkpoint_folder=checkpoint_folder,
         progress=progress,
     )

@@ -14,7 +14,7 @@ from capture.files import write_atomic
 from capture.fingerprint import fingerprint
 from capture.model import SpeechModel
 from capture.options import HearingOptions
-from capture.transcript import Word
+from capture.transcript import HeardFigure, Word
 
 
 class HeardBlock(BaseModel):
@@ -26,6 +26,8 @@ class HeardBlock(BaseModel):
     end: int
     """Samples at 16 kHz from the recording's zero, `end` exclusive."""
     words: tuple[Word, ...]
+    figures: tuple[HeardFigure, ...] = ()
+    """What became of its figures in the second hearing."""
 
 
 class _Kept(BaseModel):
@@ -36,8 +38,10 @@ class _Kept(BaseModel):
     blocks: tuple[HeardBlock, ...]
 
 
-def checkpoint_key(recording: Path, model: SpeechModel, prime: str, options: HearingOptions) -> str:
-    """A sum over all that decides what is heard: the recording, the model, the prime and every option.
+def checkpoint_key(
+    recording: Path, model: SpeechModel, prime: str, options: HearingOptions, *, second: bool = False
+) -> str:
+    """A sum over all that decides what is heard: the recording, the model, the prime, every option, a second hearing.
 
     Of the recording it takes size, time of last change, and the first and last megabyte.
     """
@@ -50,6 +54,7 @@ def checkpoint_key(recording: Path, model: SpeechModel, prime: str, options: Hea
         model.compute_type,
         prime,
         options,
+        second,
         version("faster-whisper"),
         version("ctranslate2"),
         version("av"),

@@ -15,6 +15,7 @@ from capture.media import check_whole, probe
 from capture.model import SpeechModel, load_model
 from capture.options import HearingOptions
 from capture.prime import compose_prime, fit_prime
+from capture.second.rival import RivalMaker
 from capture.sound import RATE, Sound
 from capture.transcript import Ear, Transcript
 
@@ -28,13 +29,15 @@ def hear(
     model: SpeechModel | HearingOptions | None = None,
     options: HearingOptions | None = None,
     prime: str | None = None,
+    rivals: RivalMaker | None = None,
     checkpoint_folder: Path,
     progress: Progress | None = None,
 ) -> Transcript:
     """The transcript of a film or sound file.
 
     `model` is a loaded model, or the options to load one by; null loads the one that ships. `prime` is kept in the
-    model's mind (see `capture.prime`): null takes one for a general bench, an empty text none. What was heard is kept
+    model's mind (see `capture.prime`): null takes one for a general bench, an empty text none. `rivals` says what else
+    a figure may have been (see `capture.second`): null does without a second hearing. What was heard is kept
     in `checkpoint_folder` after each block; a run that was broken off goes on from there and ends in the same
     transcript. A film without sound gives the captions that come with it, where it has any.
     Raises `RecordingError` for a recording that can't be used and `ModelError` for a model that can't.
@@ -50,10 +53,11 @@ def hear(
     warnings = check_whole(recording)
     model = model or load_model(options)
     prime = fit_prime(compose_prime() if prime is None else prime, model.count_tokens)
-    checkpoint = Checkpoint(checkpoint_folder, checkpoint_key(recording, model, prime, options))
+    key = checkpoint_key(recording, model, prime, options, second=rivals is not None)
+    checkpoint = Checkpoint(checkpoint_folder, key)
     heard = checkpoint.load()
     sound = Sound(recording)
-    listener = Listener(model, prime, options)
+    listener = Listener(model, prime, options, rivals)
     report = _reporter(progress, facts.duration)
     report(heard[-1].end if heard else 0)
     for block in cut(sound.pieces(), options, skip=heard[-1].end if heard else 0):
@@ -84,6 +88,7 @@ def _transcript(
         ear=ear,
         word_times="heard",
         cues=group([word for block in heard for word in block.words]),
+        figures=tuple(figure for block in heard for figure in block.figures),
         warnings=warnings,
     )
 

@@ -14,6 +14,10 @@ from capture.leaks import Prime
 from capture.mixing import Samples
 from capture.model import SpeechModel
 from capture.options import HearingOptions
+from capture.second.encoding import keeping_pipeline
+from capture.second.hearing_again import Decided, SecondHearing
+from capture.second.rival import RivalMaker
+from capture.second.scoring import Encoded
 from capture.sound import RATE
 from capture.transcript import Word
 from capture.trust import FIRST, Manner, trusted
@@ -24,31 +28,44 @@ from capture.words import Hearing, Piece, in_order, join_pieces
 class Listener:
     """Hears blocks with one model, one prime and one set of options."""
 
-    def __init__(self, model: SpeechModel, prime: str, options: HearingOptions) -> None:
+    def __init__(
+        self, model: SpeechModel, prime: str, options: HearingOptions, rivals: RivalMaker | None = None
+    ) -> None:
         self._model = model
         self._prime = Prime.of(prime)
         self._options = options
+        self._second = SecondHearing(model, prime, options, rivals) if rivals else None
 
     def hear(self, block: Block, progress: Callable[[int], None] = lambda _: None) -> HeardBlock:
         """The words of a block. `progress` is told the sample in the recording that is reached."""
         windows = pack(find_speech(block.samples, self._options))
         words: list[Piece] = []
+        decided: list[Decided] = []
         step = self._options.batch_size
         for first in range(0, len(windows), step):
             group = windows[first : first + step]
             sounds = [window.samples(block.samples) for window in group]
-            for window, sound, heard in zip(group, sounds, self._hear(sounds, FIRST), strict=True):
-                kept = trusted(heard, partial(self._again, sound), self._prime, self._options)
-                words.extend(_placed(kept.words, window, block.start / RATE))
+            hearings, encoded = self._hear(sounds, FIRST)
+            for window, sound, heard, sounding in zip(group, sounds, hearings, encoded, strict=True):
+                kept: Sequence[Piece] = trusted(heard, partial(self._again, sound), self._prime, self._options).words
+                if self._second and kept:
+                    kept, found = self._second.hear(sounding, kept)
+                    decided.extend(one.moved(len(words)) for one in found)
+                words.extend(_placed(kept, window, block.start / RATE))
             progress(block.start + group[-1].spans[-1].end)
-        return HeardBlock(start=block.start, end=block.end, words=tuple(_word(piece) for piece in in_order(words)))
+        ordered = in_order(words)
+        return HeardBlock(
+            start=block.start,
+            end=block.end,
+            words=tuple(_word(piece) for piece in ordered),
+            figures=tuple(one.figure(ordered) for one in decided),
+        )
 
     def _again(self, sound: Samples, manner: Manner) -> Hearing:
-        return self._hear([sound], manner)[0]
+        return self._hear([sound], manner)[0][0]
 
-    def _hear(self, sounds: Sequence[Samples], manner: Manner) -> list[Hearing]:
-        from faster_whisper import BatchedInferencePipeline
-
+    def _hear(self, sounds: Sequence[Samples], manner: Manner) -> tuple[list[Hearing], list[Encoded]]:
+        """What was heard in each window, and what the encoder made of it."""
         clips: list[dict[str, float]] = []
         offsets: list[float] = []
         at = 0
@@ -57,7 +74,8 @@ class Listener:
             offsets.append(at / RATE)
             at += len(sound)
         # The pipeline keeps the time of the last word between calls: a new one each time hears the same each time.
-        segments, _ = BatchedInferencePipeline(self._model.whisper).transcribe(
+        pipeline = keeping_pipeline(self._model.whisper)
+        segments, _ = pipeline.transcribe(
             np.concatenate(sounds),
             language=self._options.language,
             beam_size=self._options.beam_size,
@@ -70,7 +88,8 @@ class Listener:
             hotwords=self._prime.text if manner.primed and self._prime.text else None,
             no_repeat_ngram_size=manner.no_repeat,
         )
-        return [_hearing(segment, offset) for segment, offset in zip(segments, offsets, strict=True)]
+        hearings = [_hearing(segment, offset) for segment, offset in zip(segments, offsets, strict=True)]
+        return hearings, pipeline.take(len(sounds))
 
 
 def _hearing(segment: Any, offset: float) -> Hearing:

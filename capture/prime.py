@@ -8,7 +8,7 @@ words; a list of figures does not. What the model has in mind it may also "hear"
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from functools import cache
 from importlib.resources import files
 
@@ -19,16 +19,16 @@ PROMPT_MARGIN = 23
 """Tokens kept free: a prompt that fills its half leaves a long window no room to be written out."""
 
 
-def compose_prime(words: Sequence[str] = ()) -> str:
+def compose_prime(words: Sequence[str] = (), *, leave_out: Collection[str] = ()) -> str:
     """A prime for a general bench, in front of it the trade's own words.
 
     `words` are attributes, parts and tools as they are said ("string height", "saddle slot"), the most telling first.
     They stand in front, the most telling nearest the measures, because `fit_prime` cuts from the front: what makes the
-    model spell out measures stays whole.
+    model spell out measures stays whole. `leave_out` names ingredients to do without, to find out what each is worth.
     """
     telling = list(dict.fromkeys(word.strip() for word in words if word.strip()))
     own = _sentence([f"the {word}" for word in reversed(telling)])
-    return f"{own} {_sentence(_measures())}".strip()
+    return f"{own} {_sentence(_measures(leave_out))}".strip()
 
 
 def fit_prime(prime: str, count_tokens: Callable[[str], int], limit: int = PROMPT_TOKENS - PROMPT_MARGIN) -> str:
@@ -49,7 +49,18 @@ def _sentence(phrases: Sequence[str]) -> str:
     return f"{whole[0].upper()}{whole[1:]}." if whole else ""
 
 
+def ingredients() -> tuple[str, ...]:
+    """Names of what the measures of a prime are made up of."""
+    return tuple(_phrases())
+
+
+def _measures(leave_out: Collection[str]) -> list[str]:
+    return [phrase for name, phrases in _phrases().items() if name not in leave_out for phrase in phrases]
+
+
 @cache
-def _measures() -> tuple[str, ...]:
-    data = tomllib.loads(files("capture").joinpath("data/prime.toml").read_text("utf-8"))
-    return tuple(data["measures"])
+def _phrases() -> dict[str, list[str]]:
+    data: dict[str, dict[str, list[str]]] = tomllib.loads(
+        files("capture").joinpath("data/prime.toml").read_text("utf-8")
+    )
+    return data["measures"]

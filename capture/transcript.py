@@ -33,6 +33,30 @@ class Cue(_Frozen):
     words: tuple[Word, ...]
 
 
+class HeardReading(_Frozen):
+    """One way of hearing a stretch of words."""
+
+    text: str
+    score: float
+    """How far it lies below or above what was first heard, in nats: the sound's log probability, and sense."""
+    why: str = ""
+    """The confusion it rests on; empty for what was first heard."""
+
+
+class HeardFigure(_Frozen):
+    """A figure that was heard a second time, against what else it may have been."""
+
+    start: float = Field(ge=0)
+    end: float = Field(ge=0)
+    first_heard: str
+    """The words as the first hearing had them."""
+    readings: tuple[HeardReading, ...]
+    """What was decided, which stands in the cue, first; then its rivals, the likeliest first."""
+    confidence: float = Field(ge=0, le=1)
+    near_tie: bool = False
+    """True where a rival comes so near that a person should listen."""
+
+
 class Ear(_Frozen):
     """Which model heard a transcript, and with what in its mind."""
 
@@ -58,6 +82,8 @@ class Transcript(_Frozen):
     ear: Ear | None = None
     word_times: Literal["heard", "spread"] = "heard"
     cues: tuple[Cue, ...]
+    figures: tuple[HeardFigure, ...] = ()
+    """The figures that were heard twice, in order; empty where there was no second hearing."""
     warnings: tuple[str, ...] = ()
     """What could not be heard or read, one line each: damaged sound, a cue that ends before it begins."""
 

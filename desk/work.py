@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass
 from datetime import date, datetime
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -14,6 +15,7 @@ from capture.options import HearingOptions
 from capture.shop import Session, SessionSettings, Shop
 
 if TYPE_CHECKING:
+    from capture.second.rival import RivalMaker
     from capture.transcript import Transcript
     from desk.console import Report
     from extract.pipeline import Extractor
@@ -136,6 +138,7 @@ def transcribe(
         recording,
         options=HearingOptions(model=hearing.model, device=hearing.device),
         prime=_prime(trade),
+        rivals=_rivals(trade),
         checkpoint_folder=checkpoint_folder,
         progress=report,
     )
@@ -215,6 +218,14 @@ def _remove_empty(shop: Shop) -> None:
     shop.settings_file.unlink()
     (shop.root / "sessions").rmdir()
     shop.root.rmdir()
+
+
+def _rivals(trade: str) -> RivalMaker:
+    """What else a figure may have been, by the grammar of numbers and the bands of the trade."""
+    from extract.rivals import find_rivals
+    from extract.trade import load_trade
+
+    return partial(find_rivals, trade=load_trade(trade or "general"))
 
 
 def _prime(trade: str) -> str:

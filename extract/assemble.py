@@ -7,22 +7,21 @@ from fractions import Fraction
 from spacy.tokens import Doc
 
 from extract.display import show
+from extract.heard import heard_of
 from extract.ids import Mint
 from extract.narration import Narration, narration_of
 from extract.record import (
     Caution,
     Correction,
-    Heard,
     Measure,
     Mention,
-    Reading,
     Record,
     Remark,
     SessionFacts,
     Step,
     Withdrawn,
 )
-from extract.spans import Action, Measured, Named, Note, Quantity, Remarks, Takeback, Warned
+from extract.spans import Action, Measured, Named, Note, Remarks, Takeback, Warned
 
 _BEFORE, _BEHIND = 24, 10
 """Tokens of a figure's surroundings that a check may read."""
@@ -99,25 +98,11 @@ def _measure(
         tolerance=_number(quantity.tolerance),
         difference=quantity.difference,
         same_as=one.same_as,
-        heard=_heard(doc, where, quantity),
+        heard=heard_of(doc, where, quantity),
         display=show(quantity),
         before=surroundings[0],
         after=surroundings[1],
     )
-
-
-def _heard(doc: Doc, where: Narration, quantity: Quantity) -> Heard | None:
-    """How sure the ear was: the least sure word of the figure, since one wrong word makes it another figure."""
-    sure = [p for p in where.probability[quantity.start : quantity.end] if p is not None]
-    if not sure:
-        return None
-    reading = Reading(
-        text=where.quote(doc, quantity.start, quantity.end),
-        value=float(quantity.value),
-        unit=quantity.unit.name if quantity.unit else None,
-        score=round(min(sure), 4),
-    )
-    return Heard(confidence=round(min(sure), 4), readings=(reading,))
 
 
 def _correction(doc: Doc, where: Narration, taken: Takeback, measures: dict[str, Measure]) -> Correction:

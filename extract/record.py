@@ -38,13 +38,15 @@ class Reading(_Part):
     value: float | None = None
     unit: str | None = None
     score: float | None = None
+    first_heard: bool = Field(default=False, description="true for what the first hearing had")
 
 
 class Heard(_Part):
     """How sure the ear was of a figure, and what else it might have been."""
 
     confidence: float = Field(ge=0, le=1)
-    readings: tuple[Reading, ...] = ()
+    readings: tuple[Reading, ...] = Field(default=(), description="what was decided first, then its rivals")
+    near_tie: bool = Field(default=False, description="true where a rival sounds about as likely")
 
 
 class Measure(_Part):

@@ -7,7 +7,7 @@ from typing import Literal
 
 import click
 
-from capture.writing import FORMS, written
+from capture.writing import FORMS, explained, written
 from desk import options
 
 
@@ -15,6 +15,7 @@ from desk import options
 @click.argument("recording", type=click.Path(path_type=Path))
 @click.option("-o", "--output", type=click.Path(path_type=Path), help="Write here instead of standard output.")
 @click.option("--format", "form", type=click.Choice(FORMS), default="json", show_default=True)
+@click.option("--explain", is_flag=True, help="Print each figure with its rivals, their scores and why, instead.")
 @options.trade
 @options.model
 @options.device
@@ -22,6 +23,7 @@ def command(
     recording: Path,
     output: Path | None,
     form: str,
+    explain: bool,
     trade: str | None,
     model: str | None,
     device: Literal["auto", "cpu", "cuda"],
@@ -34,7 +36,8 @@ def command(
     check_readable(recording)
     with progress("Hearing") as report:
         heard = transcribe(recording, Hearing(model, device), checkpoint_home(recording), trade or "", report)
+    text = explained(heard) if explain else written(heard, form)
     if output is None:
-        click.echo(written(heard, form))
+        click.echo(text)
     else:
-        write_atomic(output, written(heard, form))
+        write_atomic(output, text)

@@ -14,6 +14,7 @@ from extract.checks.conflict import find_conflicts
 from extract.checks.conversion import find_conversions
 from extract.checks.finding import Suspicion
 from extract.checks.implausible import find_implausible
+from extract.checks.misheard import find_misheard
 from extract.checks.talk import Talk
 from extract.checks.units import find_missing_units, find_wrong_kinds
 from extract.ids import Mint
@@ -36,6 +37,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("implausible", find_implausible),
     ("uncommon", find_uncommon),
     ("conflict", find_conflicts),
+    ("misheard", find_misheard),
 )
 """In order: where two rules doubt the same figure, the first one speaks."""
 

@@ -7,7 +7,7 @@ import re
 from hypothesis import given
 from hypothesis import strategies as st
 
-from capture.prime import PROMPT_MARGIN, PROMPT_TOKENS, compose_prime, fit_prime
+from capture.prime import PROMPT_MARGIN, PROMPT_TOKENS, compose_prime, fit_prime, ingredients
 
 
 def count(text: str) -> int:
@@ -30,6 +30,15 @@ def test_cutting_takes_the_least_telling_words_first() -> None:
     prime = compose_prime(["string height", "saddle slot"])
     fitted = fit_prime(prime, count, count(prime) - 1)
     assert fitted.startswith("The string height. The action is")
+
+
+def test_an_ingredient_can_be_left_out() -> None:
+    whole = compose_prime()
+    for name in ingredients():
+        without = compose_prime(leave_out=(name,))
+        assert len(without) < len(whole)
+        assert without.endswith(".")
+    assert compose_prime(leave_out=ingredients()) == ""
 
 
 def test_a_prime_that_fits_stays_as_it_is() -> None:

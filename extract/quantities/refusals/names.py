@@ -15,7 +15,7 @@ _PART_OF_LIST = 100
 _GRIT_WORDS = frozenset(["grit", "grits", "sandpaper", "abrasive"])
 _GRIT_REACH = 8
 _BARE = ("grit", "size", "multiple", "ratio", "clock")
-"""What a figure with a unit is not: "eighty gsm paper" goes by weight, "nine degrees this morning" is no time of day."""
+"""What a figure with a unit is not: "eighty gsm" is a weight, "nine degrees this morning" no time of day."""
 
 
 def goes_by_name(scene: Scene, draft: Draft) -> bool:

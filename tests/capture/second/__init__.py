@@ -1,0 +1,1 @@
+"""Figures held against their rivals."""

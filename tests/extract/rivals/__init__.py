@@ -1,0 +1,1 @@
+"""What else a figure may have been."""
