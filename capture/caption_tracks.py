@@ -10,7 +10,7 @@ from capture.caption_cues import Caption, make_cues
 from capture.caption_text import read_lines
 from capture.captions import read_captions
 from capture.media import open_recording, probe
-from capture.track_ends import declared_end, zero_of
+from capture.track_ends import end_of, zero_of
 from capture.transcript import Transcript
 
 if TYPE_CHECKING:
@@ -45,7 +45,7 @@ def _read_track(recording: Path, container: InputContainer) -> Transcript | None
     cues = make_cues(list(_captions(container, track)))
     if not cues:
         return None
-    duration = max(declared_end(container), cues[-1].end)
+    duration = max(end_of(container), cues[-1].end)
     return Transcript(source=recording.name, duration=round(duration, 3), word_times="spread", cues=cues)
 
 

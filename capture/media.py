@@ -18,7 +18,7 @@ from av.stream import Disposition
 from capture.errors import RecordingError
 from capture.headers import mp3_counts_its_frames, ogg_has_an_end, top_boxes, wav_seconds
 from capture.timecode import clock
-from capture.track_ends import declared_end, declared_track_end, last_packet_end
+from capture.track_ends import declared_end, declared_track_end, end_of, last_packet_end
 
 if TYPE_CHECKING:
     from av.audio.codeccontext import AudioCodecContext
@@ -53,7 +53,7 @@ def probe(path: Path) -> Probe:
     with open_recording(path) as container:
         pictures = [s for s in container.streams.video if Disposition.attached_pic not in s.disposition]
         return Probe(
-            duration=declared_end(container),
+            duration=end_of(container),
             has_sound=bool(container.streams.audio),
             has_picture=bool(pictures),
             container=container.format.name.split(",")[0],
@@ -102,14 +102,14 @@ def check_whole(path: Path) -> tuple[str, ...]:
     with open_recording(path) as container:
         stream = sound_stream(path, container)
         whole = declared_end(container)
-        if not _states_length(path, container):
+        if whole is None or not _states_length(path, container):
             return _unended(path, container)
         said = wav_seconds(path) or declared_track_end(container, stream)
-        end = last_packet_end(container, stream) or 0.0
+        end = last_packet_end(container, stream)
         if said is not None:
             reached, declared = end, said
         else:
-            others = [last_packet_end(container, picture) or 0.0 for picture in container.streams.video]
+            others = [last_packet_end(container, picture) for picture in container.streams.video]
             reached, declared = max([end, *others]), whole
         if reached < declared - CUT_SHORT:
             raise RecordingError(
@@ -133,7 +133,7 @@ def _states_length(path: Path, container: InputContainer) -> bool:
 
 def _unended(path: Path, container: InputContainer) -> tuple[str, ...]:
     if container.format.name == "ogg" and not ogg_has_an_end(path):
-        return (f"the file has no proper end: it may have been cut short at {clock(declared_end(container))}",)
+        return (f"the file has no proper end: it may have been cut short at {clock(end_of(container))}",)
     return ()
 
 

@@ -21,13 +21,16 @@ _BROKEN_CLOCK = 5.0
 """A step back of more seconds than this, or one as far past the end, is a broken clock: nothing is lost for it."""
 
 
+_LONGEST_HOLE = 3600.0
+"""Seconds that a hole may have in a recording that doesn't say where it ends."""
+
 _MOST_WARNINGS = 20
 
 
 class Timeline:
     """Lays frames on the film's time."""
 
-    def __init__(self, zero: float, end: float, warnings: list[str]) -> None:
+    def __init__(self, zero: float, end: float | None, warnings: list[str]) -> None:
         self._zero = zero
         self._end = end
         self._warnings = warnings
@@ -41,7 +44,8 @@ class Timeline:
         due = self.place
         at = due if frame.pts is None or frame.time_base is None else float(frame.pts * frame.time_base) - self._zero
         step = at - due
-        if step < -_BROKEN_CLOCK or at > max(self._end, due) + _BROKEN_CLOCK:
+        furthest = due + _LONGEST_HOLE if self._end is None else max(self._end, due)
+        if step < -_BROKEN_CLOCK or at > furthest + _BROKEN_CLOCK:
             self._warn_once(f"the recording's clock jumps near {clock(due)}: times after it may be off")
             step = 0.0
         skip = 0

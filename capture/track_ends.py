@@ -27,14 +27,18 @@ def zero_of(container: InputContainer) -> float:
     return container.start_time / MICROSECONDS
 
 
-def declared_end(container: InputContainer) -> float:
-    """Where the file says it ends, in seconds from its zero; read to its last packet where it says nothing."""
-    if container.duration is not None:
-        start = max(container.start_time or 0, 0) / MICROSECONDS
-        return max(start - zero_of(container) + container.duration / MICROSECONDS, 0.0)
-    ends = [last_packet_end(container, stream) for stream in (*container.streams.audio, *container.streams.video)]
-    container.seek(0)
-    return max((end for end in ends if end is not None), default=0.0)
+def end_of(container: InputContainer) -> float:
+    """Where the recording ends, in seconds from its zero: where the file says so, else where its last packet ends."""
+    declared = declared_end(container)
+    return _read_to_end(container, 0) - zero_of(container) if declared is None else declared
+
+
+def declared_end(container: InputContainer) -> float | None:
+    """Where the file says it ends, in seconds from its zero; null for one whose writer was stopped or never knew."""
+    if container.duration is None:
+        return None
+    start = max(container.start_time or 0, 0) / MICROSECONDS
+    return max(start - zero_of(container) + container.duration / MICROSECONDS, 0.0)
 
 
 def declared_track_end(container: InputContainer, stream: Stream) -> float | None:
@@ -45,28 +49,27 @@ def declared_track_end(container: InputContainer, stream: Stream) -> float | Non
     return end - zero_of(container)
 
 
-def last_packet_end(container: InputContainer, stream: Stream) -> float | None:
-    """Where the last packet of a track ends, in seconds from zero; null where the track has none.
+def last_packet_end(container: InputContainer, stream: Stream) -> float:
+    """Where the last packet of a track ends, in seconds from zero; 0 where the track has none.
 
     Reads the last half minute, or the whole file where the track has ended before that. Moves the reading position.
     """
-    base = float(stream.time_base or 0)
-    found: int | None = None
+    found = 0.0
     if container.duration is not None:
         near_end = (container.start_time or 0) + container.duration - _TAIL
-        found = _read_to_end(container, stream, max(near_end, 0))
-    if found is None:
-        found = _read_to_end(container, stream, 0)
-    return None if found is None else found * base - zero_of(container)
+        found = _read_to_end(container, max(near_end, 0), stream)
+    found = found or _read_to_end(container, 0, stream)
+    return max(found - zero_of(container), 0.0)
 
 
-def _read_to_end(container: InputContainer, stream: Stream, start: int) -> int | None:
-    last: int | None = None
+def _read_to_end(container: InputContainer, start: int, *streams: Stream) -> float:
+    """The time stamp, in seconds, at which the last packet ends of some tracks, or of all."""
+    last = 0.0
     try:
         container.seek(start)
-        for packet in container.demux(stream):
-            if packet.pts is not None and packet.size:
-                last = max(last or 0, packet.pts + (packet.duration or 0))
+        for packet in container.demux(*streams):
+            if packet.pts is not None and packet.time_base is not None and packet.size:
+                last = max(last, float((packet.pts + (packet.duration or 0)) * packet.time_base))
     except FFmpegError:
         # What can't be read is what this looks for: the last good packet is the answer.
         return last

@@ -85,7 +85,7 @@ class Transcript(_Frozen):
     figures: tuple[HeardFigure, ...] = ()
     """The figures that were heard twice, in order; empty where there was no second hearing."""
     warnings: tuple[str, ...] = ()
-    """What could not be heard or read, one line each: damaged sound, a cue that ends before it begins."""
+    """What a person should know of the hearing, one line each: "the sound is damaged at 3:05 ..."."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
 

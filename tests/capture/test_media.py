@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import av
 import pytest
 
 from capture.errors import RecordingError
@@ -154,3 +155,17 @@ def test_an_ogg_film_that_cannot_be_read_on_says_where(make: Maker) -> None:
 
     with pytest.raises(RecordingError, match=r"its sound can't be read past 0:0[012]; copy it"):
         list(Sound(make.remuxed("spoilt.ogg", whole, spoiler(1, 2.5))).pieces())
+
+
+def test_a_film_whose_recorder_was_stopped_is_as_long_as_what_is_there(make: Maker) -> None:
+    # A recorder that is stopped hard, or writes to a pipe, leaves a Matroska file without a length.
+    film = make.folder / "stopped.mkv"
+    run(
+        "ffmpeg", "-v", "error", "-y", "-i", make.film("film.mkv", "-i", make.speech()),
+        "-c", "copy", "-live", "1", film,
+    )  # fmt: skip
+    with av.open(str(film)) as container:
+        assert container.duration is None
+    assert probe(film).duration == pytest.approx(6, abs=0.2)
+    assert check_whole(film) == ()
+    assert sum(len(piece) for piece in Sound(film).pieces()) > 3 * 16_000

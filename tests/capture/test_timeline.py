@@ -23,7 +23,7 @@ def frame(at: float | None, seconds: float = 0.5, level: float = 0.5, rate: int 
     return made
 
 
-def lay(frames: Iterable[av.AudioFrame], *, zero: float = 0, end: float = 10) -> tuple[Samples, list[str]]:
+def lay(frames: Iterable[av.AudioFrame], *, zero: float = 0, end: float | None = 10) -> tuple[Samples, list[str]]:
     warnings: list[str] = []
     line = Timeline(zero, end, warnings)
 
@@ -116,3 +116,12 @@ def test_a_badly_damaged_film_does_not_drown_its_other_warnings() -> None:
         line.damage()
     assert len(warnings) == 20
     assert warnings[-1].endswith("and so are other moments before it")
+
+
+def test_a_recording_that_does_not_say_where_it_ends_may_have_holes_of_an_hour() -> None:
+    samples, warnings = lay([frame(0), frame(1800)], end=None)
+    assert seconds(samples) == 1800.5
+    assert not warnings
+    samples, warnings = lay([frame(0), frame(90_000)], end=None)
+    assert seconds(samples) == 1
+    assert warnings
