@@ -20,6 +20,7 @@ _MOVES = _HANDLED | {"going", "coming", "goes", "go", "comes", "come", "went", "
 _BEING = frozenset({"is", "are", "'s", "'re"})
 _PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}
 _OUT = frozenset({"off", "out", "away", "apart"})
+_THAT = frozenset({"it", "this", "that", "them", "these"})
 
 
 def goes(bench: Bench, piece: Piece) -> Candidate | None:
@@ -66,6 +67,8 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     elif bench.word(place) in _OUT or word in {"comes", "come", "came", "coming"}:
         verb = said = bench.words.states.get(bench.word(place), "take out")
         rest = place + 1
+        # "the bridge is coming off it": off what, the instruction need not say.
+        rest += bench.word(rest) in _THAT and (rest + 1 >= piece.end or bench.doc[rest + 1].is_punct)
     else:
         said, rest = "put", place
         verb = container_verb(bench, place, piece.end) or said
