@@ -50,7 +50,7 @@ class WrittenUp:
     record: Record
     page: Path
     warnings: tuple[str, ...] = ()
-    """What publishing has to say of this session, a line each."""
+    """What hearing and publishing have to say of this session, a line each."""
 
 
 def write_up(
@@ -103,7 +103,7 @@ def write_up_session(
     published = publish_shop(shop)
     page = next(path for path in published.pages if path.parent.name == session.slug)
     own = tuple(line for line in published.warnings if session.slug in line)
-    return WrittenUp(session, record, page, own)
+    return WrittenUp(session, record, page, transcript.warnings + own)
 
 
 def listen(session: Session, shop: Shop, hearing: Hearing, report: Report | None = None) -> Transcript:
