@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from extract.rounding import first_digit, leading_power, to_step
 from extract.spans import Number, Quantity, Unit
 from extract.units import interval_to_unit, to_unit, unit_data, unit_named
 
@@ -64,7 +65,7 @@ def in_other_system(
     convert = interval_to_unit if interval else to_unit
     exact = convert(value, unit, there)
     step = _converted_step(value, exact, precision, there, interval_to_unit(precision.step, unit, there))
-    shown = f"{_written(_to_step(exact, step), step)}{_NO_BREAK_SPACE}{there.symbol}"
+    shown = f"{_written(to_step(exact, step), step)}{_NO_BREAK_SPACE}{there.symbol}"
     if there.name != "inch":
         return shown
     part = nearest_fraction(exact, interval_to_unit(precision.step, unit, there) / 2)
@@ -92,9 +93,9 @@ def nearest_fraction(value: Fraction, within: Fraction) -> str | None:
     None where that would be nothing.
     """
     below = 2
-    while below < _FINEST_FRACTION and abs(_to_step(value, Fraction(1, below)) - value) > within:
+    while below < _FINEST_FRACTION and abs(to_step(value, Fraction(1, below)) - value) > within:
         below *= 2
-    nearest = _to_step(value, Fraction(1, below))
+    nearest = to_step(value, Fraction(1, below))
     whole, rest = divmod(abs(nearest), 1)
     if nearest == 0:
         return None
@@ -109,41 +110,22 @@ def _converted_step(value: Fraction, exact: Fraction, precision: Precision, ther
         return min(Fraction(1), precision.step)
     if exact == 0 or value == 0:
         return _power_below(slack)
-    finest = Fraction(10) ** (_leading_power(exact) - _FEWEST_DIGITS + 1)
+    finest = Fraction(10) ** (leading_power(exact) - _FEWEST_DIGITS + 1)
     if not precision.decimal:
         return min(_power_below(slack), finest)
-    digits = _leading_power(value) - _leading_power(precision.step) + 1
-    if _first_digit(exact) < _first_digit(value):
+    digits = leading_power(value) - leading_power(precision.step) + 1
+    if first_digit(exact) < first_digit(value):
         digits += 1
-    return min(Fraction(10) ** (_leading_power(exact) - digits + 1), finest)
+    return min(Fraction(10) ** (leading_power(exact) - digits + 1), finest)
 
 
 def _power_below(value: Fraction) -> Fraction:
-    return Fraction(10) ** _leading_power(value)
-
-
-def _leading_power(value: Fraction) -> int:
-    """The power of ten of the first significant digit: 2 for 610, -2 for 0.012. `value` isn't zero."""
-    rest, power = abs(value), 0
-    while rest >= 10:
-        rest, power = rest / 10, power + 1
-    while rest < 1:
-        rest, power = rest * 10, power - 1
-    return power
-
-
-def _first_digit(value: Fraction) -> int:
-    return int(abs(value) / Fraction(10) ** _leading_power(value))
-
-
-def _to_step(value: Fraction, step: Fraction) -> Fraction:
-    """`value` to the nearest multiple of `step`, ties to the even multiple."""
-    return round(value / step) * step
+    return Fraction(10) ** leading_power(value)
 
 
 def _written(value: Fraction, step: Fraction) -> str:
     """A value that is a multiple of a power of ten, with the decimals that the step calls for."""
-    places = max(0, -_leading_power(step))
+    places = max(0, -leading_power(step))
     scaled = round(value * 10**places)
     sign, digits = ("-" if scaled < 0 else ""), f"{abs(scaled):0{places + 1}d}"
     return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)

@@ -15,7 +15,8 @@ from typing import Literal
 
 from extract.checks.figure import Figure
 from extract.checks.linear import Linear
-from extract.checks.rounding import converted_step, round_converted, to_step
+from extract.checks.rounding import converted_step, round_converted
+from extract.rounding import to_step
 
 Verdict = Literal["agrees", "close", "disagrees"]
 Side = Literal["at_most", "at_least"]

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from extract.checks.figure import Figure, decimal_step
-from extract.checks.rounding import leading_power, to_step
 from extract.record import Measure, Severity
+from extract.rounding import leading_power, to_step
 
 COMMON = "common practice, no source"
 

@@ -10,35 +10,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 from extract.checks.figure import Figure
-
-
-def to_step(value: Fraction, step: Fraction) -> Fraction:
-    """`value` to the nearest multiple of `step`, ties to the even multiple."""
-    return round(value / step) * step
-
-
-def leading_power(value: Fraction) -> int:
-    """The power of ten of the first significant digit: 2 for 610, -2 for 0.012. `value` isn't zero."""
-    whole = abs(value)
-    power = 0
-    while whole >= 10:
-        whole /= 10
-        power += 1
-    while whole < 1:
-        whole *= 10
-        power -= 1
-    return power
-
-
-def _first_digit(value: Fraction) -> int:
-    return int(abs(value) / Fraction(10) ** leading_power(value))
+from extract.rounding import first_digit, leading_power, to_step
 
 
 def converted_step(said: Figure, exact: Fraction) -> Fraction:
     """One unit in the last place that a conversion of `said` to `exact` may keep."""
     if said.value == 0 or exact == 0:
         return Fraction(1)
-    digits = said.digits + (_first_digit(exact) < _first_digit(said.value))
+    digits = said.digits + (first_digit(exact) < first_digit(said.value))
     return Fraction(10) ** (leading_power(exact) - digits + 1)
 
 

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from extract.checks.agreement import agreement
 from extract.checks.figure import Figure, parse_figure
 from extract.checks.linear import Linear, conversion
-from extract.checks.rounding import round_converted, to_step
+from extract.checks.rounding import round_converted
+from extract.rounding import to_step
 
 
 def _figure(text: str) -> Figure:
