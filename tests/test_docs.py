@@ -16,7 +16,7 @@ from extract.trade import trade_names
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text()
-HEAVY = ("spacy", "pint", "ctranslate2", "faster_whisper", "onnxruntime", "av", "numpy")
+HEAVY = ("spacy", "pint", "ctranslate2", "faster_whisper", "onnxruntime", "av", "numpy", "starlette", "uvicorn")
 
 
 def command_help() -> str:

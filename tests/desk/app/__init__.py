@@ -1,0 +1,1 @@
+"""The local app: who may come in, from where, and how it ends."""
