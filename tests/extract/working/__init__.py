@@ -1,0 +1,1 @@
+"""Tests of the working figures, held against published tables and other programs."""
