@@ -103,6 +103,11 @@ class Session:
         return self.folder / "record.json"
 
     @property
+    def rulings_file(self) -> Path:
+        """rulings.json, there or not yet."""
+        return self.folder / "rulings.json"
+
+    @property
     def notes(self) -> str:
         """The person's own words for the page, Markdown; empty where there are none."""
         path = self.folder / "notes.md"

@@ -46,8 +46,8 @@ def assemble(doc: Doc, facts: SessionFacts) -> Record:
         cautions=tuple(_caution(where, one) for one in remarks.cautions),
         materials=materials,
         tools=tools,
-        follow_ups=tuple(_remark(where, one) for one in remarks.follow_ups),
-        doubts=tuple(_remark(where, one) for one in remarks.doubts),
+        follow_ups=_remarks("l", where, remarks.follow_ups),
+        doubts=_remarks("d", where, remarks.doubts),
     )
 
 
@@ -168,5 +168,14 @@ def _mentions(where: Narration, named: tuple[Named, ...]) -> tuple[Mention, ...]
     return tuple(Mention(name=one.name, cues=tuple(sorted({where.cue[at] for at in one.at}))) for one in named)
 
 
-def _remark(where: Narration, note: Note) -> Remark:
-    return Remark(cue=where.cue[note.start], start=round(where.start[note.start], 3), text=note.text)
+def _remarks(prefix: str, where: Narration, notes: tuple[Note, ...]) -> tuple[Remark, ...]:
+    mint = Mint()
+    return tuple(
+        Remark(
+            id=mint.mint(prefix, note.text),
+            cue=where.cue[note.start],
+            start=round(where.start[note.start], 3),
+            text=note.text,
+        )
+        for note in notes
+    )

@@ -65,9 +65,10 @@ def _reading(one: HeardReading, chosen: HeardReading, figure: HeardFigure, unit:
 
 
 def _drafts(text: str) -> tuple[Draft, ...]:
-    return join(*parse(_language().make_doc(text)))
+    return join(*parse(plain_language().make_doc(text)))
 
 
 @cache
-def _language() -> Language:
+def plain_language() -> Language:
+    """A tokeniser alone, for a figure that stands by itself."""
     return spacy.blank("en")

@@ -14,6 +14,8 @@ Phase = Literal["as_found", "target", "as_left", "general"]
 Severity = Literal["stop", "look"]
 Mode = Literal["done", "doing", "planned", "advice"]
 Scope = Literal["this_session", "earlier_session"]
+Because = Literal["said_wrong", "heard_wrong", "own_words"]
+Verdict = Literal["stet", "amend", "strike", "add", "reorder", "merge", "split"]
 
 
 class _Part(BaseModel):
@@ -49,6 +51,33 @@ class Heard(_Part):
     near_tie: bool = Field(default=False, description="true where a rival sounds about as likely")
 
 
+class Former(_Part):
+    """What the machine had where a person amended it; null in a field that is as it was, or that had nothing."""
+
+    display: str | None = Field(default=None, description="the figure in the form it was said")
+    value: float | None = None
+    low: float | None = None
+    high: float | None = None
+    unit: str | None = None
+    attribute: str | None = None
+    item: str | None = None
+    where: str | None = None
+    phase: Phase | None = None
+    text: str | None = None
+    mode: Mode | None = None
+
+
+class Ruled(_Part):
+    """What a person decided of an item."""
+
+    verdict: Verdict = Field(description="stet: let it stand; strike: it is out, kept only to be seen")
+    ruling: str = Field(description="id of the ruling")
+    because: Because | None = Field(
+        default=None, description="of what was amended: said wrong on film, only heard wrong, or put in other words"
+    )
+    was: Former | None = Field(default=None, description="what the machine had, where a person amended it")
+
+
 class Measure(_Part):
     """One figure as said, and what it measures."""
 
@@ -79,6 +108,7 @@ class Measure(_Part):
     display: str = Field(default="", description="the figure in the form it was said: 5/64 in, 0.012 in, 2 to 3 thou")
     before: str = Field(default="", description="the words just before it, back to the figure before at most")
     after: str = Field(default="", description="the words just behind it, on to the next figure at most")
+    ruling: Ruled | None = Field(default=None, description="what a person decided of it; null while nobody has")
 
 
 class Withdrawn(_Part):
@@ -103,6 +133,10 @@ class Correction(_Part):
     value: float | None = None
     unit: str | None = None
     replacement_measure: str | None = Field(default=None, description="id of the measure that holds instead")
+    source: Literal["narration", "proof"] = Field(
+        default="narration", description="taken back on film, or put right by a person who proofed the notes"
+    )
+    ruling: Ruled | None = None
 
 
 class Finding(_Part):
@@ -137,6 +171,7 @@ class Step(_Part):
     measures: tuple[str, ...] = ()
     tools: tuple[str, ...] = ()
     materials: tuple[str, ...] = ()
+    ruling: Ruled | None = None
 
 
 class Caution(_Part):
@@ -159,9 +194,11 @@ class Mention(_Part):
 class Remark(_Part):
     """A short clean sentence with its time: a follow-up or a doubt."""
 
+    id: str = Field(default="", description="made from its words; empty in records of earlier versions")
     cue: int
     start: float
     text: str
+    ruling: Ruled | None = None
 
 
 class Record(_Part):

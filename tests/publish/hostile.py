@@ -21,8 +21,16 @@ HOSTILE = (
     "\\u003cscript\\u003e\u2028\u202e]]>",
 )
 
-_FIXED = frozenset({"schema_", "schema", "phase", "severity", "mode", "scope", "limit", "kind", "word_times", "date"})
+_FIXED = frozenset(
+    {
+        "schema_", "schema", "phase", "severity", "mode", "scope", "limit", "kind", "word_times", "date", "verdict",
+        "because",
+    }
+)  # fmt: skip
 """Fields that only take fixed words, or are checked where they are read."""
+
+_FIXED_WORDS = frozenset({"narration", "proof"})
+"""What the source of a correction may be; other sources are free text."""
 
 
 def hostile_source(text: str) -> SessionSource:
@@ -49,4 +57,5 @@ def _poison(value: Any, text: str, field: str = "") -> Any:
         return {key: _poison(one, text, key) for key, one in value.items()}
     if isinstance(value, list | tuple):
         return [_poison(one, text, field) for one in value]
-    return f"{text}{value}" if isinstance(value, str) and field not in _FIXED else value
+    fixed = field in _FIXED or (field == "source" and value in _FIXED_WORDS)
+    return f"{text}{value}" if isinstance(value, str) and not fixed else value

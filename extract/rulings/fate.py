@@ -1,0 +1,42 @@
+"""What a row of rulings on one item comes to: the last verdict, and what was amended since the last stet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from extract.record import Because
+from extract.rulings.model import Amend, Changes, OnItem, Stet, Strike
+
+
+@dataclass(frozen=True, slots=True)
+class Fate:
+    """An item's verdict."""
+
+    verdict: Literal["stet", "amend", "strike"]
+    ruling: str
+    """Id of the ruling that gave the verdict."""
+    to: Changes = field(default_factory=Changes)
+    """All that was amended, the last word on each field."""
+    because: Because | None = None
+
+
+def fates_of(rulings: Iterable[OnItem]) -> dict[str, Fate]:
+    """The fate of each item that has one, by item id."""
+    fates: dict[str, Fate] = {}
+    for one in rulings:
+        if isinstance(one, Stet):
+            fates[one.on.id] = Fate("stet", one.id)
+        elif isinstance(one, Strike):
+            fates[one.on.id] = Fate("strike", one.id)
+        elif isinstance(one, Amend):
+            fates[one.on.id] = _amended(fates.get(one.on.id), one)
+    return fates
+
+
+def _amended(before: Fate | None, one: Amend) -> Fate:
+    earlier = before if before is not None and before.verdict == "amend" else None
+    changed = {name: getattr(one.to, name) for name in one.to.named}
+    to = earlier.to.model_copy(update=changed) if earlier else one.to
+    return Fate("amend", one.id, to, one.because or (earlier.because if earlier else None))

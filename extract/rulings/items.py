@@ -1,0 +1,71 @@
+"""The items of a record that a person may rule on."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator
+
+from extract.record import Correction, Finding, Measure, Record, Remark, Step
+from extract.rulings.model import Item, Kind
+
+_PREFIXES: dict[Kind, str] = {
+    "measure": "m", "correction": "c", "finding": "f", "step": "s", "follow_up": "l", "doubt": "d",
+}  # fmt: skip
+
+
+def items_of(record: Record) -> dict[str, Item]:
+    """Every item of a record that can be ruled on, by its id. Ids of different kinds never agree."""
+    return {item.id: item for item in _all(record)}
+
+
+def new_id(kind: Kind, ruling_id: str, number: int = 0) -> str:
+    """The id of an item that a ruling makes: an added one, or the `number`th step of a split."""
+    digest = hashlib.sha256(f"{kind}\x1f{ruling_id}\x1f{number}".encode()).hexdigest()[:12]
+    return f"{_PREFIXES[kind]}-by-{digest}"
+
+
+def remark_id(kind: Kind, text: str) -> str:
+    """An id for a remark of a record that was made before remarks had any."""
+    words = " ".join(text.lower().split())
+    return f"{_PREFIXES[kind]}-{hashlib.sha256(f'{_PREFIXES[kind]}{chr(31)}{words}'.encode()).hexdigest()[:8]}"
+
+
+def digest_of(record: Record) -> str:
+    """A digest of all that a person can rule on, which tells one record from another."""
+    told = "\x1e".join(f"{one.id}\x1f{one.words}\x1f{'|'.join(one.figures)}" for one in _all(record))
+    return hashlib.sha256(told.encode()).hexdigest()[:16]
+
+
+def _all(record: Record) -> Iterator[Item]:
+    shown = {one.id: one.display for one in record.measures}
+    for measure in record.measures:
+        yield _measure(measure)
+    for correction in record.corrections:
+        yield _correction(correction)
+    for finding in record.findings:
+        yield _finding(finding, tuple(shown[one] for one in finding.measures if one in shown))
+    for step in record.steps:
+        yield _step(step)
+    yield from _remarks("follow_up", record.follow_ups)
+    yield from _remarks("doubt", record.doubts)
+
+
+def _measure(one: Measure) -> Item:
+    return Item(kind="measure", id=one.id, words=one.quote, start=one.start, cue=one.cue, figures=(one.display,))
+
+
+def _correction(one: Correction) -> Item:
+    return Item(kind="correction", id=one.id, words=one.quote, start=one.start, cue=one.cue)
+
+
+def _finding(one: Finding, figures: tuple[str, ...]) -> Item:
+    return Item(kind="finding", id=one.id, words=one.message, start=one.start, cue=one.cue, figures=figures)
+
+
+def _step(one: Step) -> Item:
+    return Item(kind="step", id=one.id, words=one.quote, start=one.start, cue=one.cue_from)
+
+
+def _remarks(kind: Kind, remarks: tuple[Remark, ...]) -> Iterator[Item]:
+    for one in remarks:
+        yield Item(kind=kind, id=one.id or remark_id(kind, one.text), words=one.text, start=one.start, cue=one.cue)

@@ -1,0 +1,54 @@
+"""What still waits for a person: the worst first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from extract.record import Finding, Measure, Record, Step
+from extract.rulings.items import items_of
+from extract.rulings.model import Item
+from extract.rulings.proofed import RANKS, Open, Rank
+
+_VAGUE = frozenset({"", "it", "that", "this", "them", "one", "thing", "stuff"})
+
+
+def waiting(record: Record) -> tuple[Open, ...]:
+    """Everything open in a record from which what is settled was taken."""
+    found = list(_all(record, items_of(record)))
+    found.sort(key=lambda one: (RANKS.index(one.rank), one.item.start))
+    return tuple(found)
+
+
+def _all(record: Record, items: dict[str, Item]) -> Iterator[Open]:
+    asked: set[str] = set()
+    for finding in record.findings:
+        yield Open(items[finding.id], _rank(finding), finding.message)
+        asked.update(finding.measures)
+    for measure in record.measures:
+        if _is_near_tie(measure) and measure.id not in asked:
+            yield Open(items[measure.id], "near_tie", f"“{measure.quote}” may have been another figure: listen again")
+    for correction in record.corrections:
+        if correction.ruling is None:
+            message = f"“{correction.withdraws.text}” is taken back; right is {correction.replacement}"
+            yield Open(items[correction.id], "correction", message)
+    for doubt in record.doubts:
+        if doubt.ruling is None or doubt.ruling.verdict == "add":
+            yield Open(items[doubt.id], "doubt", doubt.text)
+    for step in record.steps:
+        if _is_unsure(step):
+            yield Open(items[step.id], "step", f"“{step.text}”: say what is worked on, or strike it")
+
+
+def _rank(finding: Finding) -> Rank:
+    if finding.severity == "stop":
+        return "stop"
+    return "near_tie" if finding.kind == "misheard" else "look"
+
+
+def _is_near_tie(measure: Measure) -> bool:
+    return measure.stands and measure.ruling is None and measure.heard is not None and measure.heard.near_tie
+
+
+def _is_unsure(step: Step) -> bool:
+    """A step that names nothing that is worked on."""
+    return step.ruling is None and step.object.casefold() in _VAGUE
