@@ -17,4 +17,4 @@ def from_nut(scale: float, fret: int) -> float:
     """
     if scale <= 0 or fret < 0:
         raise WorkingError("scale length must be above nought, frets count from 0 at the nut", "check both figures")
-    return scale * (1 - 2.0 ** (-fret / 12))
+    return scale * (1 - float(2.0 ** (-fret / 12)))

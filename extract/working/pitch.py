@@ -28,7 +28,7 @@ def hertz(note: str, a4: float = STANDARD_A) -> float:
     if found is None:
         raise WorkingError(f"“{note}” is no note", "write it as A4, F#3 or Bb2, with its octave")
     number = 12 * (int(found[3]) + 1) + _STEPS[found[1].lower()] + _MARKS[found[2]]
-    return a4 * 2.0 ** ((number - _A4) / 12)
+    return a4 * float(2.0 ** ((number - _A4) / 12))
 
 
 def cents(frequency: float, against: float) -> float:
