@@ -9,7 +9,7 @@ import click
 
 from capture.errors import SpokeshaveError
 
-COMMANDS = ("writeup", "proof", "transcribe", "extract", "publish", "demo")
+COMMANDS = ("writeup", "proof", "transcribe", "extract", "publish", "figure", "demo")
 """Subcommands in the order of the job; each is `command` in desk/commands/<name>.py."""
 
 
