@@ -14,6 +14,7 @@ from extract.checks.conflict import find_conflicts
 from extract.checks.conversion import find_conversions
 from extract.checks.finding import Suspicion
 from extract.checks.implausible import find_implausible
+from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
 from extract.checks.talk import Talk
 from extract.checks.units import find_missing_units, find_wrong_kinds
@@ -33,6 +34,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("unit missing", find_missing_units),
     ("dimension", find_wrong_kinds),
     ("conversion", find_conversions),
+    ("known sizes", find_wrong_sizes),
     ("arithmetic", find_sums),
     ("implausible", find_implausible),
     ("uncommon", find_uncommon),
