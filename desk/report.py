@@ -14,6 +14,7 @@ from desk.console import clock
 if TYPE_CHECKING:
     from desk.work import WrittenUp
     from extract.record import Finding, Measure, Record
+    from extract.rulings import Proofed
 
 _PHASES = {"as_found": "as found", "target": "aim", "as_left": "as left", "general": "rule of thumb"}
 
@@ -25,11 +26,21 @@ def report_session(console: Console, done: WrittenUp) -> None:
     console.print(
         f"  {len(record.measures)} measures, {len(record.steps)} steps, {len(record.corrections)} corrections"
     )
+    if done.proofed.in_force:
+        console.print(f"  {rulings_line(done.proofed)}")
     for warning in done.warnings:
         console.print(f"  {warning}", markup=False)
     for line in needs_a_person(record):
         console.print(f"  {line}", markup=False)
     console.print(f"  page: {done.page}", markup=False)
+
+
+def rulings_line(proofed: Proofed) -> str:
+    """How many rulings of earlier proofing hold on to their items."""
+    counts = ((proofed.kept, "kept"), (proofed.moved, "moved to where their words are now"))
+    told = [f"{number} {what}" for number, what in counts if number]
+    told += [f"{len(proofed.unplaced)} without a place"] if proofed.unplaced else []
+    return f"rulings: {', '.join(told)}"
 
 
 def needs_a_person(record: Record) -> list[str]:

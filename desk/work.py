@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from desk.console import Report
     from extract.pipeline import Extractor
     from extract.record import Record
+    from extract.rulings import Proofed
     from extract.trade import Trade
 
 
@@ -48,6 +49,8 @@ class WrittenUp:
 
     session: Session
     record: Record
+    """As the person has it, who may have ruled on it before."""
+    proofed: Proofed
     page: Path
     warnings: tuple[str, ...] = ()
     """What hearing and publishing have to say of this session, a line each."""
@@ -95,15 +98,17 @@ def write_up_session(
     extractor: Extractor | None = None,
 ) -> WrittenUp:
     """The whole job for a session that stands in the shop; raises what its parts raise."""
+    from extract.rulings import RulingLog, apply
     from publish import publish_shop
 
     with session.writing():
         transcript = listen(session, shop, hearing, report)
         record = understand(session, shop, transcript, extractor)
+    proofed = apply(record, RulingLog(session.rulings_file).read().rulings)
     published = publish_shop(shop)
     page = next(path for path in published.pages if path.parent.name == session.slug)
     own = tuple(line for line in published.warnings if session.slug in line)
-    return WrittenUp(session, record, page, transcript.warnings + own)
+    return WrittenUp(session, proofed.record, proofed, page, transcript.warnings + own)
 
 
 def listen(session: Session, shop: Shop, hearing: Hearing, report: Report | None = None) -> Transcript:

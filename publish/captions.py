@@ -11,7 +11,7 @@ from collections.abc import Iterable
 import pysubs2
 
 from extract.record import Measure, Phase, Record
-from publish.context import Spoken
+from publish.context import Run, Spoken
 from publish.wording import sentence
 
 _ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", "{": "&#123;", "}": "&#125;", "\\": "&#92;"}
@@ -19,7 +19,7 @@ _SHORTEST = 0.001
 
 
 def captions(spoken: tuple[Spoken, ...]) -> str:
-    """What was said, as a WebVTT file; words that were taken back are followed by what to read instead, in brackets."""
+    """What was said, as a WebVTT file; what to read instead of words stands behind them in brackets."""
     return _webvtt((cue.moment.seconds, float(cue.until), _caption(cue)) for cue in spoken)
 
 
@@ -49,9 +49,14 @@ def _first(record: Record, phase: Phase, name: str) -> dict[float, str]:
 def _caption(cue: Spoken) -> str:
     words = []
     for run in cue.runs:
-        note = f" [withdrawn, read {sentence(run.note.read).rstrip('.')}]" if run.note else ""
-        words.append(run.text + note)
+        words.append(run.text + _bracketed(run))
     return " ".join("".join(words).split())
+
+
+def _bracketed(run: Run) -> str:
+    if run.note is None:
+        return ""
+    return f" [{'withdrawn, ' if run.withdrawn else ''}read {sentence(run.note.read).rstrip('.')}]"
 
 
 def _webvtt(cues: Iterable[tuple[float, float, str]]) -> str:

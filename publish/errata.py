@@ -43,5 +43,6 @@ def _erratum(galley: Galley, correction: Correction, session: Link | None, prefi
         moment=galley.at(correction.start),
         quote=correction.quote,
         scope=SCOPES[correction.scope],
+        in_proof=correction.source == "proof",
         session=session,
     )

@@ -6,7 +6,7 @@ A galley is what a printer sets type in before the page is made up.
 from __future__ import annotations
 
 from capture.shop import ShopSettings
-from extract.record import Correction, Finding, Measure
+from extract.record import Correction, Finding, Measure, Record
 from publish.addresses import address
 from publish.anchors import Anchors
 from publish.context import Flag
@@ -14,12 +14,18 @@ from publish.moments import Moment, Playback, stamp
 from publish.source import SessionSource
 
 
+def without_struck(record: Record) -> Record:
+    """The record without the measures that a person struck; those stay in the published record, but on no page."""
+    kept = tuple(one for one in record.measures if one.ruling is None or one.ruling.verdict != "strike")
+    return record if len(kept) == len(record.measures) else record.model_copy(update={"measures": kept})
+
+
 class Galley:
     """Lookups over one session: what holds instead of what, which questions touch which figure, where it stands."""
 
     def __init__(self, source: SessionSource, shop: ShopSettings, taken: tuple[str, ...] = ()) -> None:
         self.source = source
-        self.record = source.record
+        self.record = without_struck(source.record)
         self.shop = shop
         self.playback = Playback(None if source.recording is None else address(source.recording))
         self._anchors = Anchors(taken)

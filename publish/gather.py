@@ -12,6 +12,8 @@ from capture.errors import ShopError, SpokeshaveError
 from capture.shop import Session, Shop
 from capture.transcript import Transcript
 from extract.record import Record
+from extract.rulings import LogRead, Proofed, RulingLog, apply
+from publish.moments import clock
 from publish.note import Note, render_note
 from publish.source import SessionSource
 
@@ -57,7 +59,9 @@ def gather_session(session: Session) -> Gathered:
             "trade": settings.trade or record.session.trade,
         }
     )
-    record = record.model_copy(update={"session": facts})
+    log = RulingLog(session.rulings_file).read()
+    proofed = apply(record.model_copy(update={"session": facts}), log.rulings)
+    record = proofed.record
     transcript = session.transcript()
     recording = session.recording_file
     if recording is not None and is_caption_file(recording):
@@ -69,9 +73,11 @@ def gather_session(session: Session) -> Gathered:
         transcript=transcript,
         recording=_name_beside(recording),
         note=note.html,
+        proofed=proofed.passed,
     )
     warnings = [f"{session.folder / warning}" for warning in note.warnings]
     warnings += _doubts_about(session, record, transcript)
+    warnings += [f"{session.folder}: {line}" for line in (*lost_rulings(proofed), *unread_lines(log))]
     return Gathered(source, recording, note, tuple(warnings))
 
 
@@ -89,6 +95,17 @@ def read_record(path: Path) -> Record:
         raise ShopError(
             path, f"is no record ({place}: {one['msg']})", "run `spokeshave writeup` on the recording again"
         ) from error
+
+
+def lost_rulings(proofed: Proofed) -> tuple[str, ...]:
+    """A line for each ruling in force that changes nothing, with the words that it is on."""
+    lost = [(one.ruling.act, one.ruling.on, one.why) for one in proofed.unplaced]
+    return tuple(f"{act} of “{on.words}” at {clock(on.start)} has no place any more: {why}" for act, on, why in lost)
+
+
+def unread_lines(log: LogRead) -> tuple[str, ...]:
+    """A line for each line of a log that is no ruling."""
+    return tuple(f"line {one.line} of rulings.json is {one.why}; it stays there, and does nothing" for one in log.aside)
 
 
 def _name_beside(recording: Path | None) -> str | None:

@@ -8,6 +8,7 @@ from pathlib import PurePosixPath
 from typing import Literal
 
 from capture.shop import ShopSettings
+from extract.record import Record
 from publish import timeline
 from publish.addresses import SCHEMA_FILE, SESSION_HOME, absolute, address
 from publish.context import Erratum, Link, Player, SessionPage
@@ -49,7 +50,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
     """The page of one session, all lookups done."""
     company = company or Company()
     galley = Galley(source, shop, taken=PARTS.reserved())
-    record, facts = source.record, source.record.session
+    record, facts = galley.record, galley.record.session
     rows = Rows(galley)
     pairs = pair_up(rows)
     proof = proof_of(source)
@@ -71,7 +72,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         length=clock(facts.duration),
         language=language if _LANGUAGE.fullmatch(language) else "en",
         proof=proof,
-        player=_player(source),
+        player=_player(source, record),
         summary=summarise(record, rows, pairs),
         note=source.note,
         queries=queries(galley, rows),
@@ -96,7 +97,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
     )
 
 
-def _player(source: SessionSource) -> Player | None:
+def _player(source: SessionSource, record: Record) -> Player | None:
     if source.recording is None:
         return None
     sound_only = PurePosixPath(source.recording).suffix.lower() in _SOUND_ONLY
@@ -106,7 +107,7 @@ def _player(source: SessionSource) -> Player | None:
         href=address(source.recording),
         name=source.recording,
         captions=source.transcript is not None,
-        timeline=timeline.draw(source.record),
+        timeline=timeline.draw(record),
     )
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from extract.record import Measure
-from publish.context import Figure, Retraction, Row, RowGroup
+from extract.record import Because, Measure
+from publish.context import Amended, Figure, Retraction, Row, RowGroup
 from publish.galley import Galley
 from publish.other_units import in_other_units, system_of
 from publish.said import said_figure
-from publish.wording import PHASES, sentence
+from publish.wording import AMENDED, PHASES, sentence
 
 
 class Rows:
@@ -51,6 +51,7 @@ class Rows:
             second=second,
             moment=galley.at(measure.start),
             withdrawn=retraction(galley, measure),
+            amended=_amended(measure),
             queries=galley.queries_about(measure),
         )
 
@@ -105,6 +106,23 @@ def retraction(galley: Galley, measure: Measure) -> Retraction | None:
     if holds is None:
         return Retraction(correction.replacement, f"#{galley.anchor('correction', correction.id)}")
     return Retraction(said_figure(holds), f"#{galley.anchor('measure', holds.id)}")
+
+
+def put_right(measure: Measure) -> Because | None:
+    """Why a person gave a figure that the words of the transcript do not say; null where they say it."""
+    ruled = measure.ruling
+    if ruled is None or ruled.was is None or not ruled.was.display or ruled.because == "own_words":
+        return None
+    return ruled.because
+
+
+def _amended(measure: Measure) -> Amended | None:
+    ruled = measure.ruling
+    if ruled is None or ruled.was is None:
+        return None
+    was = ruled.was
+    told = ", ".join(one for one in (was.display, was.attribute, was.item, was.where) if one)
+    return Amended(AMENDED[ruled.because or "own_words"], told) if told else None
 
 
 def _name(measure: Measure) -> str:

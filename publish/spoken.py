@@ -11,7 +11,7 @@ from publish.context import Retraction, Run, Spoken
 from publish.galley import Galley
 from publish.moments import stamp
 from publish.places import Place, words_between, words_like
-from publish.rows import retraction
+from publish.rows import put_right, retraction
 from publish.said import said_figure
 
 _SENTENCE_MARKS = ",.;:!?…"
@@ -23,6 +23,7 @@ class _Setting:
 
     href: str | None = None
     note: Retraction | None = None
+    withdrawn: bool = False
 
 
 _PLAIN = _Setting()
@@ -57,7 +58,13 @@ class SpokenWords:
         places = words_between(self._cues, measure.cue, measure.start, measure.end) or words_like(
             self._cues, measure.cue, measure.quote
         )
-        setting = _Setting(f"#{self._galley.anchor('measure', measure.id)}", retraction(self._galley, measure))
+        href = f"#{self._galley.anchor('measure', measure.id)}"
+        withdrawn = retraction(self._galley, measure)
+        wrong = put_right(measure)
+        if withdrawn is None and wrong is not None:
+            setting = _Setting(href, Retraction(said_figure(measure), href), wrong == "said_wrong")
+        else:
+            setting = _Setting(href, withdrawn, withdrawn is not None)
         for place in places:
             self._set.setdefault(place, setting)
 
@@ -69,7 +76,7 @@ class SpokenWords:
         read = said_figure(holds) if holds else correction.replacement
         note = Retraction(read, f"#{self._galley.anchor('correction', correction.id)}")
         for place in words_like(self._cues, withdrawn.cue, withdrawn.text):
-            self._set[place] = _Setting(self._set.get(place, _PLAIN).href, note)
+            self._set[place] = _Setting(self._set.get(place, _PLAIN).href, note, withdrawn=True)
 
     def _runs(self, number: int, cue: Cue) -> tuple[Run, ...]:
         if not cue.words:
@@ -89,7 +96,7 @@ class SpokenWords:
     def _add_marked(self, runs: list[Run], text: str, setting: _Setting, goes_on: bool) -> None:
         core = text.rstrip(_SENTENCE_MARKS) or text
         note = setting.note if setting.note and setting.note.read and not goes_on else None
-        runs.append(Run(core, setting.href, setting.note is not None, note))
+        runs.append(Run(core, setting.href, setting.withdrawn, note))
         if core != text:
             runs.append(Run(text[len(core) :], None, False, None))
 

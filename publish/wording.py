@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from extract.record import Mode, Phase, Scope
+from extract.record import Because, Mode, Phase, Scope
 from extract.spans import Limit
 
 PHASES: dict[Phase, str] = {
@@ -22,6 +22,9 @@ MODES: dict[Mode, str] = {
 """What stands behind a step that was not simply done."""
 
 SCOPES: dict[Scope, str] = {"this_session": "this session", "earlier_session": "an earlier session"}
+
+AMENDED: dict[Because, str] = {"said_wrong": "said on film:", "heard_wrong": "first heard as", "own_words": "put as"}
+"""Before what stood where a person amended a figure."""
 
 LIMITS: dict[Limit, str] = {"at_most": "at most", "at_least": "at least"}
 

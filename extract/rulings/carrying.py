@@ -11,6 +11,7 @@ from extract.rulings.errata import added_correction, follow_measure, proof_errat
 from extract.rulings.fate import Fate
 from extract.rulings.measures import added_measure, ruled_measure
 from extract.rulings.model import Add, Kind, OnItem
+from extract.rulings.order import put_in
 from extract.rulings.remarks import ruled_remarks
 from extract.rulings.steps import Procedure
 
@@ -41,11 +42,11 @@ def carry_out(record: Record, rulings: tuple[OnItem, ...], fates: dict[str, Fate
     steps = procedure.numbered()
     follow_ups = ruled_remarks("follow_up", record.follow_ups, _added("follow_up", rulings), fates)
     doubts = ruled_remarks("doubt", record.doubts, _added("doubt", rulings), fates)
-    errata = [*(follow_measure(one, by_id) for one in corrections), *proof_errata(measures, steps)]
+    followed = [follow_measure(one, by_id) for one in corrections]
     changed = record.model_copy(
         update={
             "measures": measures,
-            "corrections": tuple(sorted(errata, key=lambda one: one.start)),
+            "corrections": put_in(followed, proof_errata(measures, steps)),
             "steps": steps,
             "follow_ups": follow_ups.kept,
             "doubts": doubts.kept,
@@ -63,7 +64,7 @@ def _corrections(
     """The corrections that hold, and the rulings that denied the others."""
     held: list[Correction] = []
     denied: dict[str, str] = {}
-    for one in (*record.corrections, *(added_correction(add) for add in _added("correction", rulings))):
+    for one in put_in(record.corrections, [added_correction(add) for add in _added("correction", rulings)]):
         fate = fates.get(one.id)
         if fate is not None and fate.verdict == "strike":
             denied[one.id] = fate.ruling
@@ -77,17 +78,16 @@ def _measures(
 ) -> tuple[Measure, ...]:
     """All measures in order of speaking, struck ones among them."""
     held = {one.id for one in corrections}
-    taken_back = {one.withdraws.measure: one.id for one in corrections if one.source == "proof"}
+    taken_back = {add.withdraws.id: add.on.id for add in _added("correction", rulings) if add.withdraws is not None}
     measures = []
     for one in record.measures:
         measure = one
         if one.corrected_by is not None and one.corrected_by not in held:
             measure = one.model_copy(update={"stands": True, "corrected_by": None})
-        if one.id in taken_back:
+        if taken_back.get(one.id) in held:
             measure = one.model_copy(update={"stands": False, "corrected_by": taken_back[one.id]})
         measures.append(ruled_measure(measure, fates.get(one.id)))
-    measures += [added_measure(add, fates.get(add.on.id)) for add in _added("measure", rulings)]
-    return tuple(sorted(measures, key=lambda one: one.start))
+    return put_in(measures, [added_measure(add, fates.get(add.on.id)) for add in _added("measure", rulings)])
 
 
 def _following(step: Step, measures: dict[str, Measure]) -> Step:

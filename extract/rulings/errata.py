@@ -64,33 +64,31 @@ def follow_measure(correction: Correction, measures: dict[str, Measure]) -> Corr
 def proof_errata(measures: Iterable[Measure], steps: Iterable[Step]) -> list[Correction]:
     """An erratum for each item that a person amended because it was said wrong."""
     return [
-        *(_of_measure(one, one.ruling) for one in measures if _was_said_wrong(one.ruling)),
-        *(_of_step(one, one.ruling) for one in steps if _was_said_wrong(one.ruling)),
+        *(_of_measure(one, one.ruling) for one in measures if one.ruling is not None and _is_erratum(one.ruling)),
+        *(_of_step(one, one.ruling) for one in steps if one.ruling is not None and _is_erratum(one.ruling)),
     ]
 
 
-def _was_said_wrong(ruled: Ruled | None) -> bool:
-    return ruled is not None and ruled.verdict == "amend" and ruled.because == "said_wrong"
+def _is_erratum(ruled: Ruled) -> bool:
+    return ruled.verdict == "amend" and ruled.because == "said_wrong"
 
 
-def _of_measure(measure: Measure, ruled: Ruled | None) -> Correction:
-    was = (ruled.was if ruled else None) or Former()
+def _of_measure(measure: Measure, ruled: Ruled) -> Correction:
+    """A measure as said, and as it should have been; with the item or place where that was said wrong."""
+    was = ruled.was or Former()
     places = [(getattr(was, name), getattr(measure, name)) for name in _PLACES]
     changed = [(before, now) for before, now in places if before is not None and before != now]
-    wrong = ", ".join([measure.quote, *(before for before, _ in changed)])
-    right = ", ".join([measure.display, *(now for _, now in changed if now)])
-    figure_changed = was.display is not None
     return Correction(
-        id=new_id("correction", ruled.ruling if ruled else measure.id),
+        id=new_id("correction", ruled.ruling),
         cue=measure.cue,
         start=measure.start,
         end=measure.end,
         quote=measure.quote,
         scope="this_session",
         withdraws=Withdrawn(
-            measure=None, text=measure.quote if figure_changed and not changed else wrong, cue=measure.cue
+            measure=measure.id, text=", ".join([measure.quote, *(before for before, _ in changed)]), cue=measure.cue
         ),
-        replacement=right,
+        replacement=", ".join([measure.display, *(now for _, now in changed if now)]),
         value=measure.value,
         unit=measure.unit,
         replacement_measure=measure.id,
@@ -99,9 +97,9 @@ def _of_measure(measure: Measure, ruled: Ruled | None) -> Correction:
     )
 
 
-def _of_step(step: Step, ruled: Ruled | None) -> Correction:
+def _of_step(step: Step, ruled: Ruled) -> Correction:
     return Correction(
-        id=new_id("correction", ruled.ruling if ruled else step.id),
+        id=new_id("correction", ruled.ruling),
         cue=step.cue_from,
         start=step.start,
         end=step.end,

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from extract.checks import run_checks
-from extract.record import Finding, Record
+from extract.record import Finding, Measure, Record
 from extract.rulings.fate import Fate, fates_of
 from extract.rulings.items import items_of
 from extract.rulings.model import Item, OnItem
@@ -67,8 +67,7 @@ def judge(
 
 def _findings(machine: Record, ruled: Record, trade: Trade | None) -> tuple[Finding, ...]:
     """The machine's findings, or those of the checks run again where a figure is another one now."""
-    bare = tuple(one.model_copy(update={"ruling": None}) for one in ruled.measures)
-    if bare == machine.measures:
+    if _bare(ruled) == _bare(machine):
         return machine.findings
     added = {one.id for one in ruled.measures if one.ruling is not None and one.ruling.verdict == "add"}
     return tuple(
@@ -77,6 +76,10 @@ def _findings(machine: Record, ruled: Record, trade: Trade | None) -> tuple[Find
         # No words are known around an added figure, so nothing can be read from them.
         if one.kind not in _PAIRED_BY_WORDS or not added.intersection(one.measures)
     )
+
+
+def _bare(record: Record) -> list[Measure]:
+    return [one.model_copy(update={"ruling": None}) for one in record.measures]
 
 
 def trade_of(record: Record) -> Trade:

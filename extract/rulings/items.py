@@ -31,9 +31,29 @@ def remark_id(kind: Kind, text: str) -> str:
 
 
 def digest_of(record: Record) -> str:
-    """A digest of all that a person can rule on, which tells one record from another."""
-    told = "\x1e".join(f"{one.id}\x1f{one.words}\x1f{'|'.join(one.figures)}" for one in _all(record))
+    """A digest of all that a page shows of a record, which tells one record from another.
+
+    It leaves out how findings are worded, and fields that nobody reads on a page.
+    """
+    told = "\x1e".join("\x1f".join(str(part) for part in parts) for parts in _shown(record))
     return hashlib.sha256(told.encode()).hexdigest()[:16]
+
+
+def _shown(record: Record) -> Iterator[tuple[object, ...]]:
+    for measure in record.measures:
+        yield measure.id, measure.display, measure.attribute, measure.item, measure.where, measure.phase, measure.stands
+    for correction in record.corrections:
+        yield correction.id, correction.withdraws.text, correction.replacement
+    for finding in record.findings:
+        yield finding.id, finding.severity
+    for step in record.steps:
+        yield step.id, step.text, step.mode
+    for caution in record.cautions:
+        yield caution.text, caution.source
+    for remark in (*record.follow_ups, *record.doubts):
+        yield (remark.text,)
+    for named in (*record.tools, *record.materials):
+        yield (named.name,)
 
 
 def _all(record: Record) -> Iterator[Item]:

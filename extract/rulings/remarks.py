@@ -9,6 +9,7 @@ from extract.record import Former, Remark, Ruled
 from extract.rulings.fate import Fate
 from extract.rulings.items import remark_id
 from extract.rulings.model import Add, Kind
+from extract.rulings.order import put_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +29,7 @@ def ruled_remarks(kind: Kind, remarks: Iterable[Remark], added: Iterable[Add], f
     struck: dict[str, str] = {}
     settled: dict[str, str] = {}
     named = [one.model_copy(update={"id": one.id or remark_id(kind, one.text)}) for one in remarks]
-    for one in (*named, *(_added(add) for add in added)):
+    for one in put_in(named, [_added(add) for add in added]):
         fate = fates.get(one.id)
         if fate is None:
             kept.append(one)
@@ -38,7 +39,7 @@ def ruled_remarks(kind: Kind, remarks: Iterable[Remark], added: Iterable[Add], f
             settled[one.id] = fate.ruling
         else:
             kept.append(_ruled(one, fate))
-    return Sorted(tuple(sorted(kept, key=lambda one: one.start)), struck, settled)
+    return Sorted(tuple(kept), struck, settled)
 
 
 def _ruled(remark: Remark, fate: Fate) -> Remark:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from extract.record import Former, Measure, Mode, Ruled, Step
 from extract.rulings.items import new_id
 from extract.rulings.model import Add, Amend, Item, Merge, OnItem, Portion, Reorder, Split, Stet, Strike
+from extract.rulings.order import put_in
 
 _GONE = "it was merged into another step"
 
@@ -64,8 +65,7 @@ class Procedure:
 
     def _insert(self, step: Step) -> None:
         """Put a step where its second stands among the others."""
-        at = next((at for at, other in enumerate(self.steps) if other.start > step.start), len(self.steps))
-        self.steps.insert(at, step)
+        self.steps = [*put_in(self.steps, [step])]
 
     def _arrange(self, one: OnItem, at: int) -> None:
         if isinstance(one, Reorder):

@@ -4,7 +4,7 @@ Text is plain text, and the template escapes it. The only ready-made markup is t
 and the linked data, whose angle brackets are written as escapes.
 """
 
-from publish.context.figures import Figure, Flag, Link, Pair, Retraction, Row, RowGroup
+from publish.context.figures import Amended, Figure, Flag, Link, Pair, Retraction, Row, RowGroup
 from publish.context.pages import Entry, FrontPage, SessionPage
 from publish.context.parts import (
     Erratum,
@@ -23,6 +23,7 @@ from publish.context.parts import (
 from publish.context.timeline import Mark, Tick, Timeline
 
 __all__ = [
+    "Amended",
     "Entry",
     "Erratum",
     "Figure",

@@ -44,6 +44,16 @@ class Retraction:
 
 
 @dataclass(frozen=True, slots=True)
+class Amended:
+    """That a person who proofed the notes amended a figure, and what stood there."""
+
+    how: str
+    """`said on film`, `first heard as`, `put as`."""
+    was: str
+    """What stood there: `7/64 in`."""
+
+
+@dataclass(frozen=True, slots=True)
 class Flag:
     """That a figure has an open question."""
 
@@ -75,6 +85,8 @@ class Row:
     """When it was said."""
     withdrawn: Retraction | None
     """Set where the statement no longer stands."""
+    amended: Amended | None
+    """Set where a person amended it."""
     queries: tuple[Flag, ...]
     """Open questions about this figure."""
 

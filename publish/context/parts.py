@@ -108,6 +108,8 @@ class Erratum:
     """The words that take it back."""
     scope: str
     """This session, or an earlier one."""
+    in_proof: bool
+    """It was not taken back on film, but by a person who proofed the notes."""
     session: Link | None
     """The page it concerns or comes from, where that is another one."""
 
@@ -123,7 +125,7 @@ class Run:
     withdrawn: bool
     """They no longer stand."""
     note: Retraction | None
-    """What to read instead, behind the last of the withdrawn words."""
+    """What to read instead, behind the last of the withdrawn words or of words that were heard wrong."""
 
 
 @dataclass(frozen=True, slots=True)

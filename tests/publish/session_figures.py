@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from capture.transcript import Transcript
-from extract.record import Heard, Measure, Reading
+from extract.record import Because, Former, Heard, Measure, Reading, Ruled
 from tests.publish.narration import transcript
 
 HEARD = transcript()
@@ -33,6 +33,11 @@ def measure(key: str, cue: int, quote: str, value: float, unit: str | None, disp
         **span(cue, quote),
         **shared | more,
     )
+
+
+def ruled(because: Because, was: str) -> Ruled:
+    """That a person amended a figure."""
+    return Ruled(verdict="amend", ruling=f"ruling-{because}", because=because, was=Former(display=was))
 
 
 def measures() -> tuple[Measure, ...]:
@@ -104,7 +109,15 @@ def measures() -> tuple[Measure, ...]:
         ),
         measure("margin", 15, "1/16 in", 0.0625, "inch", "1/16_in", attribute="margin", item="footprint", **aim),
         measure(
-            "plate", 16, "3/32", 0.09375, "inch", "3/32_in", unit_said=False, attribute="thickness", item="bridge plate"
+            "plate",
+            16,
+            "3/32",
+            0.0625,
+            "inch",
+            "1/16_in",
+            attribute="thickness",
+            item="bridge plate",
+            ruling=ruled("said_wrong", "3/32\u00a0in"),
         ),
         measure("dome", 17, "25 feet", 25, "foot", "25_ft", attribute="radius", item="top"),
         measure("open-time", 19, "30 seconds", 30, "second", "30_s", attribute="open time", item="hide glue", **aim),
@@ -150,6 +163,9 @@ def measures() -> tuple[Measure, ...]:
             same_as="m-nut-0",
             **left,
         ),
+        measure(
+            "dust", 24, "two", 2, "hour", "2_h", stands=False, ruling=Ruled(verdict="strike", ruling="ruling-strike")
+        ),
         measure("action-4", 25, "4/64", 0.0625, "inch", "4/64_in", unit_said=False, **treble, **left),
         measure("action-5", 25, "6/64 in", 0.09375, "inch", "6/64_in", **bass, **left),
         measure("relief-1", 26, "8 thou", 8, "thou", "8_thou", **relief, **left),
@@ -180,5 +196,16 @@ def measures() -> tuple[Measure, ...]:
             item="bass side",
             **aim,
         ),
-        measure("damp", 29, "48 percent", 48, "percent", "48_%", attribute="humidity", item="shop", phase="general"),
+        measure(
+            "damp",
+            29,
+            "48 percent",
+            43,
+            "percent",
+            "43_%",
+            attribute="humidity",
+            item="shop",
+            phase="general",
+            ruling=ruled("heard_wrong", "48\u00a0%"),
+        ),
     )

@@ -42,6 +42,17 @@ def corrections() -> tuple[Correction, ...]:
             replacement_measure="m-bass-new",
         ),
         Correction(
+            id="c-plate",
+            **span(16, "3/32"),
+            scope="this_session",
+            withdraws=Withdrawn(measure="m-plate", text="3/32", cue=16),
+            replacement="1/16 in",
+            value=0.0625,
+            unit="inch",
+            replacement_measure="m-plate",
+            source="proof",
+        ),
+        Correction(
             id="c-tape",
             **span(28, "it was three by the end"),
             scope="this_session",
