@@ -49,18 +49,9 @@ def gather(shop: Shop) -> tuple[tuple[Gathered, ...], tuple[str, ...]]:
 
 def gather_session(session: Session) -> Gathered:
     """One session. Raises `ShopError` where its files can't be read."""
-    settings = session.settings
-    record = read_record(session.record_file)
-    facts = record.session.model_copy(
-        update={
-            "title": settings.title,
-            "date": settings.date.isoformat(),
-            "subject": settings.subject or record.session.subject,
-            "trade": settings.trade or record.session.trade,
-        }
-    )
+    record = machine_record(session)
     log = RulingLog(session.rulings_file).read()
-    proofed = apply(record.model_copy(update={"session": facts}), log.rulings)
+    proofed = apply(record, log.rulings)
     record = proofed.record
     transcript = session.transcript()
     recording = session.recording_file
@@ -79,6 +70,21 @@ def gather_session(session: Session) -> Gathered:
     warnings += _doubts_about(session, record, transcript)
     warnings += [f"{session.folder}: {line}" for line in (*lost_rulings(proofed), *unread_lines(log))]
     return Gathered(source, recording, note, tuple(warnings))
+
+
+def machine_record(session: Session) -> Record:
+    """What the machine made of a session, under the facts that session.toml states now. Raises `ShopError`."""
+    settings = session.settings
+    record = read_record(session.record_file)
+    facts = record.session.model_copy(
+        update={
+            "title": settings.title,
+            "date": settings.date.isoformat(),
+            "subject": settings.subject or record.session.subject,
+            "trade": settings.trade or record.session.trade,
+        }
+    )
+    return record.model_copy(update={"session": facts})
 
 
 def read_record(path: Path) -> Record:

@@ -27,7 +27,7 @@ from publish.spoken import SpokenWords
 from publish.summary import summarise
 from publish.wording import STANDING_CAUTION
 
-_SOUND_ONLY = frozenset({".wav", ".mp3", ".m4a", ".aac", ".flac", ".ogg", ".oga", ".opus", ".aif", ".aiff", ".weba"})
+SOUND_ONLY = frozenset({".wav", ".mp3", ".m4a", ".aac", ".flac", ".ogg", ".oga", ".opus", ".aif", ".aiff", ".weba"})
 _LANGUAGE = re.compile(r"[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*")
 _COLUMNS = {
     "as_said": ("As said", "In other units"),
@@ -100,7 +100,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
 def _player(source: SessionSource, record: Record) -> Player | None:
     if source.recording is None:
         return None
-    sound_only = PurePosixPath(source.recording).suffix.lower() in _SOUND_ONLY
+    sound_only = PurePosixPath(source.recording).suffix.lower() in SOUND_ONLY
     kind: Literal["video", "audio"] = "audio" if sound_only else "video"
     return Player(
         kind=kind,

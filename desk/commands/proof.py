@@ -25,10 +25,10 @@ def command(session: str | None, shop_folder: Path, port: int, no_browser: bool)
     from capture.shop import Shop
     from desk.app import make_app, serve
     from desk.console import console
-    from desk.proof import proof_section
+    from desk.proof import proof_section, session_path
 
     shop = Shop.open(shop_folder)
-    start = f"/proof/{shop.session(session).slug}/" if session else "/proof/"
+    start = session_path(shop.session(session).slug) if session else "/proof/"
 
     def build(key: str, number: int) -> Starlette:
         return make_app([proof_section(shop)], key, number, start)

@@ -4,23 +4,36 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from starlette.requests import Request
-from starlette.responses import Response
 from starlette.routing import Route
 
 from capture.shop import Shop
 from desk.app import Section
 from desk.app.pages import Pages
-from desk.proof.sessions import sessions_at_work
+from desk.proof.answers import Answers
+from desk.proof.work import Bench
 
 _HERE = Path(__file__).parent
+_FRAMED = {"galley/": "the page to be published, shown beside the rulings"}
 
 
 def proof_section(shop: Shop) -> Section:
     """The proof page over one shop."""
-    pages = Pages(_HERE / "templates")
+    answers = Answers(Bench(shop), Pages(_HERE / "templates"))
+    routes = [
+        Route("/", answers.sessions),
+        Route("/sessions/{slug}/", answers.session),
+        Route("/sessions/{slug}/state", answers.state),
+        Route("/sessions/{slug}/rulings", answers.rulings, methods=["POST"]),
+        Route("/sessions/{slug}/reads", answers.reads),
+        Route("/sessions/{slug}/film", answers.film),
+        Route("/sessions/{slug}/stills/{tenths:int}.jpg", answers.still),
+        Route("/galley/sessions/{slug}/{name}", answers.galley),
+        Route("/galley/sessions/{slug}/pictures/{name}", answers.picture),
+        Route("/galley/assets/{name}", answers.galley_asset),
+    ]
+    return Section("proof", "Proof", routes, _HERE / "assets", framed=_FRAMED)
 
-    def sessions(_: Request) -> Response:
-        return pages.answer("sessions.html", shop=shop.settings, sessions=sessions_at_work(shop))
 
-    return Section("proof", "Proof", [Route("/", sessions)], _HERE / "assets")
+def session_path(slug: str) -> str:
+    """Where a session's proof page stands in the app."""
+    return f"/proof/sessions/{slug}/"

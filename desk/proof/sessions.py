@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 
 from capture.errors import SpokeshaveError
-from capture.shop import Session, Shop
+from capture.shop import Session
+from desk.proof.work import Bench
 from publish.dates import in_words
-from publish.gather import read_record
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,19 +26,24 @@ class AtWork:
     """Why it can't be opened; empty where it can."""
 
 
-def sessions_at_work(shop: Shop) -> tuple[AtWork, ...]:
+def sessions_at_work(bench: Bench) -> tuple[AtWork, ...]:
     """All sessions, newest first."""
-    return tuple(_at_work(session) for session in reversed(shop.sessions()))
+    return tuple(_at_work(bench, session) for session in reversed(bench.shop.sessions()))
 
 
-def _at_work(session: Session) -> AtWork:
+def _at_work(bench: Bench, session: Session) -> AtWork:
     try:
         settings = session.settings
-        record = read_record(session.record_file)
+        proofed = bench.work(session).proofed
     except SpokeshaveError as error:
         return AtWork(session.slug, session.slug, "", "", "", (), str(error))
-    stops = sum(one.severity == "stop" for one in record.findings)
-    counts = ((stops, "to settle"), (len(record.findings) - stops, "to look at"), (len(record.doubts), "to look up"))
+    counts = Counter("settle" if one.rank == "stop" else "look" for one in proofed.open)
+    words = [
+        f"{counts[kind]} {what}" for kind, what in (("settle", "to settle"), ("look", "to look at")) if counts[kind]
+    ]
+    if proofed.unplaced:
+        words.append(f"{len(proofed.unplaced)} not placed")
+    if proofed.passed:
+        words.append("passed for press")
     date = settings.date.isoformat()
-    words = tuple(f"{number} {what}" for number, what in counts if number)
-    return AtWork(session.slug, settings.title, date, in_words(date), settings.subject, words, "")
+    return AtWork(session.slug, settings.title, date, in_words(date), settings.subject, tuple(words), "")

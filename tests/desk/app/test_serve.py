@@ -4,10 +4,6 @@ from __future__ import annotations
 
 import signal
 import socket
-import subprocess
-import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -16,18 +12,7 @@ import psutil
 import pytest
 
 from capture.shop import Shop
-
-
-@contextmanager
-def proofing(shop: Path, *more: str) -> Iterator[tuple[subprocess.Popen[str], str]]:
-    """`spokeshave proof` at work, with the address that it printed."""
-    command = [sys.executable, "-m", "desk", "proof", "--shop", str(shop), "--no-browser", *more]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as process:
-        assert process.stdout is not None
-        try:
-            yield process, process.stdout.readline().strip()
-        finally:
-            process.kill()
+from tests.desk.serving import proofing
 
 
 @pytest.fixture

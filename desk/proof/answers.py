@@ -1,0 +1,134 @@
+"""What the proof page's addresses answer."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from typing import Literal
+
+from pydantic import ValidationError
+from starlette.concurrency import run_in_threadpool
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import FileResponse, JSONResponse, RedirectResponse, Response
+
+from capture.captions import is_caption_file
+from capture.shop import Session
+from desk.app.files import SHARED
+from desk.app.pages import Pages
+from desk.proof.film import film_answer
+from desk.proof.galley import Galley, galley_of
+from desk.proof.giving import AskedFor, give
+from desk.proof.reading import read_typed
+from desk.proof.sessions import sessions_at_work
+from desk.proof.state import state_of
+from desk.proof.stills import still_file
+from desk.proof.work import Bench
+from publish.page import SOUND_ONLY
+
+_LONGEST_FIGURE = 200
+_LAST_TENTH = 10 * 24 * 3600
+_GALLEY_KINDS = {"html": "text/html", "json": "application/json", "vtt": "text/vtt", "txt": "text/plain"}
+
+
+class Answers:
+    """One method an address. Those that read or write files are plain functions, which Starlette runs in threads."""
+
+    def __init__(self, bench: Bench, pages: Pages) -> None:
+        self._bench = bench
+        self._pages = pages
+
+    def sessions(self, _: Request) -> Response:
+        """The list of sessions."""
+        shop = self._bench.shop
+        return self._pages.answer("sessions.html", shop=shop.settings, sessions=sessions_at_work(self._bench))
+
+    def session(self, request: Request) -> Response:
+        """The proof page of one session."""
+        session = self._session(request)
+        return self._pages.answer("session.html", slug=session.slug, facts=session.settings, picture=_picture(session))
+
+    def state(self, request: Request) -> Response:
+        """All that the page shows, or 304 where nothing has changed since the tag that the page knows."""
+        session = self._session(request)
+        tag = self._bench.tag(session)
+        if request.headers.get("if-none-match") == tag:
+            return Response(status_code=304, headers={"etag": tag})
+        work = self._bench.work(session)
+        body = state_of(work).model_dump_json()
+        return Response(body, media_type="application/json", headers={"etag": work.tag})
+
+    async def rulings(self, request: Request) -> Response:
+        """Rulings to be kept. The answer comes when they are on disk."""
+        session = await run_in_threadpool(self._session, request)
+        if request.headers.get("content-type", "").split(";")[0] != "application/json":
+            return JSONResponse({"problem": "rulings are sent as application/json"}, status_code=415)
+        try:
+            asked = AskedFor.model_validate_json(await request.body())
+        except ValidationError as error:
+            one = error.errors()[0]
+            place = ".".join(str(part) for part in one["loc"])
+            return JSONResponse({"problem": f"that is no ruling ({place}: {one['msg']})"}, status_code=422)
+        results = await run_in_threadpool(give, self._bench, session, asked)
+        return JSONResponse({"results": [one.model_dump() for one in results]})
+
+    def reads(self, request: Request) -> Response:
+        """How a typed figure reads."""
+        session = self._session(request)
+        text = request.query_params.get("text", "")[:_LONGEST_FIGURE]
+        return JSONResponse(asdict(read_typed(self._bench.work(session), request.query_params.get("item", ""), text)))
+
+    def film(self, request: Request) -> Response:
+        """The recording, or a range of it."""
+        recording = self._session(request).recording_file
+        if recording is None:
+            raise HTTPException(404)
+        return film_answer(recording)
+
+    def still(self, request: Request) -> Response:
+        """The film's frame at a tenth of a second."""
+        path = still_file(self._session(request), min(request.path_params["tenths"], _LAST_TENTH) / 10)
+        if path is None:
+            raise HTTPException(404)
+        return FileResponse(path, media_type="image/jpeg", headers={"cache-control": "private, max-age=3600"})
+
+    def galley(self, request: Request) -> Response:
+        """The page as it would be published, and the files beside it."""
+        name = request.path_params["name"]
+        galley = self._galley(request)
+        if name in galley.texts:
+            kind = _GALLEY_KINDS[name.rsplit(".", 1)[-1]]
+            return Response(galley.texts[name], media_type=kind)
+        if name in galley.files:
+            return film_answer(galley.files[name])
+        raise HTTPException(404)
+
+    def picture(self, request: Request) -> Response:
+        """A picture of the author's note."""
+        path = self._galley(request).files.get(f"pictures/{request.path_params['name']}")
+        if path is None:
+            raise HTTPException(404)
+        return FileResponse(path)
+
+    def galley_asset(self, request: Request) -> Response:
+        """What the published pages share; it stands elsewhere here."""
+        name = request.path_params["name"]
+        if name not in SHARED:
+            raise HTTPException(404)
+        return RedirectResponse(f"/assets/{name}")
+
+    def _galley(self, request: Request) -> Galley:
+        return galley_of(self._bench.shop, self._session(request))
+
+    def _session(self, request: Request) -> Session:
+        slug = request.path_params["slug"]
+        found = self._bench.session(slug)
+        if found is None:
+            raise HTTPException(404)
+        return found
+
+
+def _picture(session: Session) -> Literal["video", "audio", ""]:
+    recording = session.recording_file
+    if recording is None or is_caption_file(recording):
+        return ""
+    return "audio" if recording.suffix.lower() in SOUND_ONLY else "video"

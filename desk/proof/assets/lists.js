@@ -1,0 +1,68 @@
+// The sheets that are lists: which items each shows, under which headings, with which rulings of its own.
+
+import { List } from "./list.js";
+import { offerPass } from "./pass.js";
+import { stepTools } from "./step_tools.js";
+import { showLost } from "./lost.js";
+
+const QUERIES = [
+  ["settle", "To settle"],
+  ["tie", "To listen to again"],
+  ["correction", "Taken back on film"],
+  ["look", "To look at"],
+  ["doubt", "To look up"],
+  ["step", "Steps the machine was not sure of"],
+];
+const FIGURES = [
+  ["as found", "As found"],
+  ["aim", "Aim"],
+  ["as left", "As left"],
+  ["rule of thumb", "Rule of thumb"],
+];
+const STEPS = [
+  ["step", "Steps in the order of work"],
+  ["struck", "Struck"],
+];
+
+export class Lists {
+  constructor(proof) {
+    this.proof = proof;
+    const place = (name) => document.querySelector(`#${name} .lists`);
+    this.queries = new List(place("queries"), QUERIES, proof);
+    this.figures = new List(place("figures"), FIGURES, proof);
+    this.steps = new List(place("procedure"), STEPS, proof, (entry) => stepTools(entry, proof));
+    this.lost = place("unplaced");
+  }
+
+  /** The list of a sheet; null where it has none. */
+  of(sheet) {
+    return { queries: this.queries, figures: this.figures, procedure: this.steps }[sheet] ?? null;
+  }
+
+  /** Bring the sheet in sight up to date; the others wait until they are turned to. */
+  update(sheet) {
+    const { state } = this.proof;
+    if (sheet === "queries") {
+      this.queries.update(state.queries, "The machine found nothing that needs a ruling. Read it through all the same.");
+      offerPass(document.getElementById("pass"), this.proof);
+      if (!this.queries.current) {
+        this.begin();
+      }
+    } else if (sheet === "figures") {
+      this.figures.update(state.figures, "No figure was said.");
+    } else if (sheet === "procedure") {
+      const struck = state.struck.map((item) => ({ ...item, group: "struck" }));
+      this.steps.update([...state.steps, ...struck], "No step was found.");
+    } else if (sheet === "unplaced") {
+      showLost(this.lost, state.unplaced, this.proof);
+    }
+  }
+
+  /** Open the worst of what is open, without taking the focus from where it is. */
+  begin() {
+    const first = this.queries.nextOpen();
+    if (first) {
+      this.queries.go(first, false);
+    }
+  }
+}

@@ -1,0 +1,50 @@
+// The session as the server last told it, asked for again and again so that what another tab rules is seen here too.
+
+import { read } from "/assets/ask.js";
+
+const BREATH = 2000;
+
+/** Dispatches "change" when the state is another, "trouble" when the server can't be asked, "well" when it can again. */
+export class SessionState extends EventTarget {
+  constructor(address, outbox) {
+    super();
+    this.address = address;
+    this.state = null;
+    this.tag = null;
+    this.trouble = null;
+    this.asking = null;
+    outbox.addEventListener("kept", () => this.refresh());
+    outbox.channel?.addEventListener("message", () => this.refresh());
+    document.addEventListener("visibilitychange", () => !document.hidden && this.refresh());
+  }
+
+  /** Begin to ask, and go on. */
+  async start() {
+    await this.refresh();
+    setInterval(() => !document.hidden && this.refresh(), BREATH);
+  }
+
+  /** Ask now; a question under way is answered first. */
+  refresh() {
+    this.asking = (this.asking ?? Promise.resolve()).then(() => this.ask());
+    return this.asking;
+  }
+
+  async ask() {
+    try {
+      const told = await read(this.address, { known: this.tag });
+      if (this.trouble) {
+        this.trouble = null;
+        this.dispatchEvent(new Event("well"));
+      }
+      if (told) {
+        this.tag = told.tag;
+        this.state = told;
+        this.dispatchEvent(new Event("change"));
+      }
+    } catch (error) {
+      this.trouble = error;
+      this.dispatchEvent(new Event("trouble"));
+    }
+  }
+}

@@ -1,0 +1,170 @@
+"""Everything on the page that takes a ruling, made from a session at work."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from desk.proof.figures import figure_view, readings
+from desk.proof.said import Context
+from desk.proof.views import ItemView, RuledView
+from desk.proof.wording import GROUPS, PHASES, SAID_WRONG, WANTED, act_words
+from desk.proof.work import Work
+from extract.record import Correction, Finding, Measure, Remark, Step
+from extract.rulings import Open, Rank
+from extract.rulings.model import Note, OnItem, Pass
+from publish.moments import clock
+from publish.wording import sentence
+
+_NEAR = 20.0
+"""Seconds between figures that one clip can hold; a conflict may lie an hour back."""
+_BREATH = 4.0
+"""Seconds that words are taken to last where no transcript tells."""
+
+
+class Items:
+    """Makes the items of one session; whatever is looked up for several of them is looked up once."""
+
+    def __init__(self, work: Work) -> None:
+        self._work = work
+        self._context = Context(work.transcript)
+        records = (work.proofed.machine, work.proofed.record)
+        self._measures = {one.id: one for record in records for one in record.measures}
+        self._findings = {one.id: one for record in (*records, work.untouched.record) for one in record.findings}
+        self._corrections = {one.id: one for record in records for one in record.corrections}
+        self._remarks = {one.id: one for record in records for one in (*record.follow_ups, *record.doubts)}
+        self._steps = {one.id: one for record in records for one in record.steps}
+        self._rulings: dict[str, list[OnItem]] = {}
+        for ruling in work.proofed.in_force:
+            if not isinstance(ruling, Pass):
+                self._rulings.setdefault(work.proofed.placed.get(ruling.id, ""), []).append(ruling)
+
+    def query(self, item_id: str, rank: Rank, message: str, settled: bool) -> ItemView | None:
+        """An item of the list of what needs a ruling; null where its record is gone."""
+        made = self._by_id(item_id)
+        if made is None:
+            return None
+        title = message if made.kind in ("finding", "measure", "correction") else made.title
+        return made.model_copy(
+            update={
+                "group": GROUPS[rank],
+                "wanted": "" if settled else WANTED[rank],
+                "settled": settled,
+                "title": title,
+            }
+        )
+
+    def measure(self, one: Measure) -> ItemView:
+        """A figure of the whole list of figures."""
+        what = figure_view(one).what
+        title = sentence(f"{what or f'“{one.quote}”'}: {one.display}").removesuffix(".")
+        figures = (one,)
+        made = self._item(
+            "measure", one.id, PHASES[one.phase], title, one.start, one.end, one.quote, figures=figures,
+        )  # fmt: skip
+        if made.ruled is None and not one.stands:
+            return made.model_copy(update={"ruled": RuledView(act="withdrawn", words="taken back on film")})
+        return made
+
+    def step(self, one: Step) -> ItemView:
+        """A step of the procedure."""
+        title = f"{one.number}. {one.text}" if one.number else one.text
+        figures = tuple(self._measures[name] for name in one.measures if name in self._measures)
+        made = self._item("step", one.id, "step", title, one.start, one.end, one.quote, text=one.text)
+        return made.model_copy(update={"figures": tuple(figure_view(m).model_copy(update={"id": ""}) for m in figures)})
+
+    def _by_id(self, item_id: str) -> ItemView | None:
+        if item_id in self._findings:
+            return self._finding(self._findings[item_id])
+        if item_id in self._measures:
+            return self.measure(self._measures[item_id])
+        if item_id in self._corrections:
+            return self._correction(self._corrections[item_id])
+        if item_id in self._remarks:
+            return self._doubt(self._remarks[item_id])
+        if item_id in self._steps:
+            return self.step(self._steps[item_id])
+        return None
+
+    def _finding(self, one: Finding) -> ItemView:
+        measures = tuple(self._measures[name] for name in one.measures if name in self._measures)
+        start, end = self._span(one, measures)
+        because = "said_wrong" if one.kind in SAID_WRONG else "heard_wrong"
+        made = self._item(
+            "finding", one.id, "settle", one.message, start, end, one.quote, figures=measures, finding=one,
+            because=because, source=one.source,
+        )  # fmt: skip
+        if made.ruled is not None:
+            return made
+        amended = [self._ruled(m.id) for m in measures]
+        return made.model_copy(update={"ruled": next((ruled for ruled in amended if ruled is not None), None)})
+
+    def _span(self, one: Finding, measures: tuple[Measure, ...]) -> tuple[float, float]:
+        """The seconds of a finding's figures, of those that were said near it; else of its cue."""
+        near = [measure for measure in measures if abs(measure.start - one.start) < _NEAR]
+        if not near:
+            return one.start, self._context.cue_end(max(one.cues, default=one.cue), one.start + _BREATH)
+        return min(one.start, *(measure.start for measure in near)), max(measure.end for measure in near)
+
+    def _correction(self, one: Correction) -> ItemView:
+        return self._item(
+            "correction", one.id, "correction", one.replacement, one.start, one.end, one.quote, text=one.replacement
+        )
+
+    def _doubt(self, one: Remark) -> ItemView:
+        end = self._context.cue_end(one.cue, one.start + _BREATH)
+        return self._item("doubt", one.id, "doubt", one.text, one.start, end, "", text=one.text)
+
+    def _item(
+        self, kind: str, item_id: str, group: str, title: str, start: float, end: float, quote: str, *,
+        text: str = "", source: str = "", because: str = "heard_wrong", figures: tuple[Measure, ...] = (),
+        finding: Finding | None = None,
+    ) -> ItemView:  # fmt: skip
+        said = self._context.around(start, max(end, start + 0.1), quote)
+        return ItemView.model_validate(
+            {
+                "id": item_id, "kind": kind, "group": group, "wanted": "", "settled": False, "title": title,
+                "wording": "", "text": text, "start": start, "end": max(end, start + 0.1), "clock": clock(start),
+                "before": said.before, "quote": said.quote, "after": said.after, "source": source,
+                "because": because, "figures": tuple(figure_view(one) for one in figures),
+                "readings": readings(figures, finding), "ruled": self._ruled(item_id),
+                "notes": tuple(one.text for one in self._rulings.get(item_id, ()) if isinstance(one, Note)),
+            }
+        )  # fmt: skip
+
+    def _ruled(self, item_id: str) -> RuledView | None:
+        """The last ruling on an item that is no note."""
+        given = [one for one in self._rulings.get(item_id, ()) if not isinstance(one, Note)]
+        return RuledView(act=given[-1].act, words=act_words(given[-1])) if given else None
+
+
+def queries(work: Work, items: Items) -> tuple[ItemView, ...]:
+    """What needs a ruling, the worst first, what was settled kept in its place."""
+    now = {one.item.id: one for one in work.proofed.open}
+    wanted: dict[str, Open] = {one.item.id: one for one in work.untouched.open}
+    wanted.update(now)
+    order = sorted(wanted.values(), key=_worst_first)
+    made = (items.query(one.item.id, one.rank, one.message, one.item.id not in now) for one in order)
+    return tuple(one for one in made if one is not None)
+
+
+def _worst_first(one: Open) -> tuple[int, float]:
+    return list(GROUPS).index(one.rank), one.item.start
+
+
+def figures(work: Work, items: Items) -> tuple[ItemView, ...]:
+    """All measures, by phase, struck ones among them."""
+    phases = list(PHASES)
+    ordered = sorted(work.proofed.record.measures, key=lambda one: (phases.index(one.phase), one.start))
+    return tuple(items.measure(one) for one in ordered)
+
+
+def steps(work: Work, items: Items) -> tuple[ItemView, ...]:
+    """The procedure as it stands."""
+    return tuple(items.step(one) for one in work.proofed.record.steps)
+
+
+def struck_steps(work: Work, items: Items) -> tuple[ItemView, ...]:
+    """Steps that were struck, to have them back."""
+    struck: Iterable[str] = (one.item.id for one in work.proofed.struck if one.item.kind == "step")
+    machine = {one.id: one for one in work.proofed.machine.steps}
+    return tuple(items.step(machine[name].model_copy(update={"number": 0})) for name in struck if name in machine)

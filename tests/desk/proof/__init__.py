@@ -1,0 +1,1 @@
+"""The proof page: what it shows, what it keeps, and how it is worked."""

@@ -1,0 +1,87 @@
+"""What the page is told of a session."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from starlette.testclient import TestClient
+
+from capture.shop import Session
+from tests.desk.proof.conftest import SLUG, Asking
+
+
+def test_the_worst_stands_first(asking: Asking) -> None:
+    groups = [one["group"] for one in asking.state()["queries"]]
+    assert list(dict.fromkeys(groups)) == ["settle", "tie", "correction", "doubt"]
+    assert asking.item("f-clamp")["wanted"] == "settle it"
+
+
+def test_an_item_shows_its_words_in_context_and_its_worked_figure(asking: Asking) -> None:
+    nut = asking.item("f-nut")
+    assert nut["title"] == "16 in is 406 mm, not 250 mm"
+    assert "16 in" in nut["quote"]
+    assert nut["before"]
+    assert nut["source"].startswith("NIST SP 811")
+    assert [figure["display"] for figure in nut["figures"]] == ["16\u00a0in", "250\u00a0mm"]
+    # 16 in x 25.4 mm/in = 406.4 mm (NIST SP 811, B.8); 250 mm / 25.4 = 9.84 in, given back as the check words it.
+    offered = {(one["figure"], one["text"]) for one in nut["readings"]}
+    assert ("m-nut-1", "406 mm") in offered
+    assert any(figure == "m-nut-0" and text.startswith("9.84") for figure, text in offered)
+    assert all(one["because"] == "said_wrong" for one in nut["readings"])
+
+
+def test_times_lead_to_the_clip(asking: Asking) -> None:
+    nut = asking.item("f-nut")
+    assert nut["start"] < nut["end"] < nut["start"] + 20
+    minutes, seconds = divmod(int(nut["start"]), 60)
+    assert nut["clock"] == f"{minutes}:{seconds:02}"
+
+
+def test_all_figures_stand_by_phase_and_all_steps_in_order(asking: Asking) -> None:
+    state = asking.state()
+    groups = [one["group"] for one in state["figures"]]
+    assert list(dict.fromkeys(groups)) == ["as found", "aim", "as left", "rule of thumb"]
+    assert [one["title"].split(".")[0] for one in state["steps"]] == [str(n) for n in range(1, 10)]
+    taken_back = next(one for one in state["figures"] if one["id"] == "m-action-0")
+    assert taken_back["ruled"]["words"] == "taken back on film"
+
+
+def test_a_state_that_has_not_changed_is_not_sent_again(asking: Asking) -> None:
+    first = asking.person.get(f"{asking.home}state")
+    again = asking.person.get(f"{asking.home}state", headers={"if-none-match": first.headers["etag"]})
+    assert (again.status_code, again.content) == (304, b"")
+    asking.rule("stet", "f-nut")
+    changed = asking.person.get(f"{asking.home}state", headers={"if-none-match": first.headers["etag"]})
+    assert changed.status_code == 200
+
+
+def test_the_list_of_sessions_tells_what_is_open(person: TestClient, asking: Asking) -> None:
+    assert "2 to settle, 7 to look at" in person.get("/proof/").text
+    asking.rule("stet", "f-nut")
+    asking.rule("stet", "f-clamp")
+    assert "7 to look at" in person.get("/proof/").text
+    assert "to settle" not in person.get("/proof/").text
+
+
+def test_a_session_that_can_not_be_read_is_told_in_the_list(person: TestClient, session: Session) -> None:
+    session.record_file.write_text("{}")
+    shown = person.get("/proof/").text
+    assert "is no record" in shown
+    answer = person.get(f"/proof/sessions/{SLUG}/state")
+    assert (answer.status_code, "is no record" in answer.json()["problem"]) == (409, True)
+
+
+def test_no_other_name_and_no_path_opens_anything(person: TestClient) -> None:
+    for slug in ("heron", "%2e%2e", "..%2f..%2fetc", f"{SLUG}%2f..", f"{SLUG}%00", "nowhere"):
+        for rest in ("", "state", "film", "stills/3.jpg"):
+            assert person.get(f"/proof/sessions/{slug}/{rest}").status_code == 404
+
+
+def test_the_page_carries_no_script_or_style_of_its_own(person: TestClient) -> None:
+    page = person.get(f"/proof/sessions/{SLUG}/").text
+    assert "<style" not in page
+    assert " style=" not in page
+    assert "onclick" not in page
+    scripts: list[Any] = [part.split(">")[0] for part in page.split("<script")[1:]]
+    assert scripts
+    assert all('src="/' in one for one in scripts)
