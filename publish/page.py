@@ -117,7 +117,9 @@ def _files(source: SessionSource) -> tuple[Link, ...]:
         Link("transcript.txt", "Transcript as plain text"),
         Link("transcript.json", "Transcript with the seconds of every word (JSON)"),
     )
+    card = (Link("card.html", "Bench card: the procedure on one sheet, to print"),)
     return (
+        *(card if source.record.steps else ()),
         Link("record.json", "The record (JSON)"),
         Link(f"{SESSION_HOME}{SCHEMA_FILE}", "What the record’s fields mean (JSON Schema)"),
         Link("chapters.vtt", "Chapters (WebVTT)"),

@@ -7,7 +7,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import escape
 
-from publish.context import FrontPage, SessionPage
+from publish.context import Card, FrontPage, Hazard, SessionPage
 from publish.errors import LostCautionError
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
@@ -40,11 +40,21 @@ class Renderer:
         """A session's page. Raises `LostCautionError` where a template left out a caution."""
         template = self._engine.get_template("session.html")
         html = template.render(page=page, parts=self._parts.on(page))
-        for caution in (page.standing_caution, *(one.text for one in page.cautions)):
-            if str(typeset(caution)) not in html and str(escape(caution)) not in html:
-                raise LostCautionError(TEMPLATES / "parts" / "cautions.html", caution)
+        _keeps_cautions(html, page.standing_caution, page.cautions, TEMPLATES / "parts" / "cautions.html")
+        return html
+
+    def card(self, card: Card) -> str:
+        """A bench card. Raises `LostCautionError` where the template left out a caution."""
+        html = self._engine.get_template("card.html").render(card=card)
+        _keeps_cautions(html, card.standing_caution, card.cautions, TEMPLATES / "card.html")
         return html
 
     def front(self, page: FrontPage) -> str:
         """The front page."""
         return self._engine.get_template("front.html").render(page=page)
+
+
+def _keeps_cautions(html: str, standing: str, cautions: tuple[Hazard, ...], template: Path) -> None:
+    for caution in (standing, *(one.text for one in cautions)):
+        if str(typeset(caution)) not in html and str(escape(caution)) not in html:
+            raise LostCautionError(template, caution)

@@ -12,6 +12,7 @@ from capture.shop import Shop
 from extract.record import record_schema
 from publish.addresses import SCHEMA_FILE, absolute
 from publish.captions import captions, chapters, plain_text
+from publish.card import make_card
 from publish.context import SessionPage
 from publish.errors import PublishBusyError, UnsettledError
 from publish.front import keep_company, make_front
@@ -68,11 +69,15 @@ def _publish(shop: Shop, strict: bool) -> Published:
         raise UnsettledError(problems)
     renderer = Renderer()
     rendered = [renderer.session(page) for page in pages]
+    cards = [make_card(page, source.record) for source, page in zip(sources, pages, strict=True)]
+    printed = [None if card is None else renderer.card(card) for card in cards]
     front = renderer.front(make_front(sources, pages, settings))
     with staged(shop.public) as staging:
         staging.write("index.html", front)
-        for one, page, html in zip(gathered, pages, rendered, strict=True):
+        for one, page, html, card in zip(gathered, pages, rendered, printed, strict=True):
             _write_session(staging, one, page, html)
+            if card is not None:
+                staging.write(f"sessions/{one.source.slug}/card.html", card)
         _write_shared(staging, settings.site_address)
     folders = tuple(shop.public / "sessions" / source.slug for source in sources)
     warnings = problems + tuple(warning for one in gathered for warning in one.warnings)

@@ -4,6 +4,7 @@ Text is plain text, and the template escapes it. The only ready-made markup is t
 and the linked data, whose angle brackets are written as escapes.
 """
 
+from publish.context.card import Card, CardFigure, CardStep, Setting, Size, Wait
 from publish.context.figures import Amended, Figure, Flag, Link, Pair, Retraction, Row, RowGroup
 from publish.context.pages import Entry, FrontPage, SessionPage
 from publish.context.parts import (
@@ -24,6 +25,9 @@ from publish.context.timeline import Mark, Tick, Timeline
 
 __all__ = [
     "Amended",
+    "Card",
+    "CardFigure",
+    "CardStep",
     "Entry",
     "Erratum",
     "Figure",
@@ -44,9 +48,12 @@ __all__ = [
     "RowGroup",
     "Run",
     "SessionPage",
+    "Setting",
+    "Size",
     "Spoken",
     "Stage",
     "Summary",
     "Tick",
     "Timeline",
+    "Wait",
 ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from publish.captions import captions, chapters, plain_text
+from publish.card import make_card
 from publish.front import make_front
 from publish.page import make_page
 from publish.render import Renderer
@@ -18,8 +19,11 @@ def site() -> dict[str, str]:
     session = source()
     page = make_page(session, SHOP)
     renderer = Renderer()
+    card = make_card(page, session.record)
+    assert card is not None
     return {
         "session.html": renderer.session(page),
+        "card.html": renderer.card(card),
         "front.html": renderer.front(make_front((session,), (page,), SHOP)),
         "captions.vtt": captions(page.spoken),
         "chapters.vtt": chapters(session.record),

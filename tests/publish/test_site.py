@@ -40,10 +40,11 @@ def test_a_shop_becomes_a_site(shop: Shop) -> None:
     assert published.pages == (home / "index.html",)
     assert {path.name for path in home.iterdir()} == {
         "index.html", "record.json", "captions.vtt", "chapters.vtt", "transcript.txt", "transcript.json",
-        "heron bridge #1.webm",
+        "card.html", "heron bridge #1.webm",
     }  # fmt: skip
     assert {path.name for path in (shop.public / "assets").iterdir()} == {
         "mark.svg",
+        "card.css",
         "notes.css",
         "print.css",
         "player.js",

@@ -1,0 +1,101 @@
+"""Makes up a bench card from the parts of a session's page, so that page and card never tell two things."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from extract.record import Measure, Record
+from extract.units import to_unit
+from publish.card.fit import setting_for
+from publish.context import Card, CardFigure, CardStep, Link, Row, RowGroup, SessionPage, Stage, Wait
+from publish.said import said_figure
+from publish.wording import PHASES
+
+FILE = "card.html"
+"""Beside the session's page."""
+_TO_WORK_TO = (PHASES["target"], PHASES["as_left"])
+
+
+def make_card(page: SessionPage, record: Record) -> Card | None:
+    """The card of a session; None where nothing was done that could be done again."""
+    if not page.stages:
+        return None
+    steps = tuple(_step(stage) for stage in page.stages)
+    waits = _waits(page, record)
+    shown = {row.anchor for stage in page.stages for row in stage.rows}
+    figures = tuple(_figure(row) for row in _to_work_to(page.groups) if row.anchor not in shown)
+    tools, materials = (tuple(one.name for one in named) for named in (page.tools, page.materials))
+    return Card(
+        title=page.title,
+        subject=page.subject,
+        source=", ".join(part for part in (page.shop.text, page.date_text) if part),
+        author=page.author,
+        licence=page.licence,
+        assets=page.assets,
+        address=f"{page.address}{FILE}" if page.address else None,
+        page=Link("index.html", page.title),
+        proof=page.proof,
+        standing_caution=page.standing_caution,
+        cautions=page.cautions,
+        tools=tools,
+        materials=materials,
+        figures=figures,
+        waits=waits,
+        steps=steps,
+        setting=setting_for(
+            title=page.title,
+            side=(
+                *(f"{tool} {'':6}" for tool in (*tools, *materials)),
+                *(f"{one.what} {one.text}" for one in figures),
+                *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in waits),
+                *(one.text + one.source for one in page.cautions),
+                page.standing_caution,
+            ),
+            steps=tuple(
+                (f"{one.text} {one.mode}", *(f"{figure.what} {figure.text}" for figure in one.figures)) for one in steps
+            ),
+        ),
+    )
+
+
+def _step(stage: Stage) -> CardStep:
+    figures = tuple(_figure(row) for row in stage.rows if row.withdrawn is None and not _told(row, stage.text))
+    return CardStep(stage.number, stage.text, stage.mode, figures)
+
+
+def _told(row: Row, text: str) -> bool:
+    """The step's own words already give the figure in both units, or in its only one."""
+    return not row.queries and all(one is None or one.text in text for one in (row.first, row.second))
+
+
+def _figure(row: Row) -> CardFigure:
+    what = f"{row.what}, {row.part}" if row.part else row.what
+    shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
+    text = f"{shown[0]} ({shown[1].removeprefix('about ')})" if len(shown) > 1 else shown[0]
+    return CardFigure(what, text, bool(row.queries))
+
+
+def _to_work_to(groups: tuple[RowGroup, ...]) -> Iterable[Row]:
+    """Standing figures aimed at, then those as left."""
+    for phase in _TO_WORK_TO:
+        for group in groups:
+            if group.phase == phase:
+                yield from (row for row in group.rows if row.withdrawn is None)
+
+
+def _waits(page: SessionPage, record: Record) -> tuple[Wait, ...]:
+    """The standing times of a minute and more among the steps' figures."""
+    measures = {one.id: one for one in record.measures}
+    return tuple(
+        Wait(stage.number, measure.attribute or "time", said_figure(measure))
+        for stage, step in zip(page.stages, record.steps, strict=True)
+        for measure in (measures[one] for one in step.measures if one in measures)
+        if measure.stands and not measure.difference and _minutes(measure) >= 1
+    )
+
+
+def _minutes(measure: Measure) -> float:
+    if measure.kind != "time" or measure.unit is None:
+        return 0.0
+    return float(to_unit(Fraction(measure.value), measure.unit, "minute"))

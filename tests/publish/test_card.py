@@ -1,0 +1,152 @@
+"""The bench card: what stands on it, and that it fits its sheet in a real browser."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pypdfium2
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, sync_playwright
+
+from extract.record import Record, Step
+from publish.card import make_card
+from publish.context import Card
+from publish.page import make_page
+from publish.render import Renderer
+from publish.source import SessionSource
+from tests.publish.hostile import HOSTILE, hostile_source
+from tests.publish.session import SHOP, source
+
+ASSETS = Path(__file__).parents[2] / "publish" / "assets"
+# ISO 216 A4 and ANSI Y14.1 size A (Letter), millimetres.
+SHEETS = {"A4": (210, 297), "Letter": (215.9, 279.4)}
+
+
+def card_of(session: SessionSource) -> Card:
+    card = make_card(make_page(session, SHOP), session.record)
+    assert card is not None
+    return card
+
+
+def with_steps(count: int, words: int) -> SessionSource:
+    """The invented session with so many steps of so many words."""
+    session = source()
+    first = session.record.steps[0]
+    text = " ".join(
+        ["slacken", "the", "strings", "in", "pairs", "and", "mind", "the", "nut"][n % 9] for n in range(words)
+    )
+    steps = tuple(Step(**{**first.model_dump(), "id": f"s-{n}", "number": n + 1, "text": text}) for n in range(count))
+    return replace(session, record=session.record.model_copy(update={"steps": steps}))
+
+
+def test_withdrawn_figures_are_not_worked_to() -> None:
+    html = Renderer().card(card_of(source()))
+    withdrawn = [one for one in source().record.measures if not one.stands]
+    assert withdrawn
+    assert "withdrawn" not in html
+
+
+def test_open_figures_are_marked_and_the_card_says_that_it_is_not_proofed() -> None:
+    card = card_of(source())
+    assert card.proof.state == "unsettled"
+    assert any(one.query for one in card.figures)
+    assert "not settled" in Renderer().card(card)
+
+
+def test_every_caution_stands_on_the_card() -> None:
+    card, page = card_of(source()), make_page(source(), SHOP)
+    assert card.cautions == page.cautions
+    assert "local codes" in card.standing_caution
+
+
+def test_times_to_wait_are_a_schedule_in_order_of_work() -> None:
+    session = source()
+    measures = tuple(
+        one.model_copy(update={"kind": "time", "unit": "hour", "value": 12.0}) if one.attribute == "open time" else one
+        for one in session.record.measures
+    )
+    card = card_of(replace(session, record=session.record.model_copy(update={"measures": measures})))
+    assert [(wait.step, wait.what) for wait in card.waits] == [(7, "open time")]
+
+
+def test_half_a_minute_is_no_time_to_wait() -> None:
+    assert card_of(source()).waits == ()
+
+
+def test_no_card_where_nothing_was_done() -> None:
+    session = source()
+    empty = replace(session, record=session.record.model_copy(update={"steps": ()}))
+    assert make_card(make_page(empty, SHOP), empty.record) is None
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_stays_text(text: str) -> None:
+    session = hostile_source(text)
+    card = make_card(make_page(session, SHOP), session.record)
+    if card is not None:
+        assert "<script>alert" not in Renderer().card(card)
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(
+            executable_path="/usr/bin/chromium",
+            args=["--no-sandbox", "--disable-background-networking", "--disable-gpu", "--disable-dev-shm-usage"],
+        )
+        yield browser
+        browser.close()
+
+
+def on_disk(card: Card, folder: Path) -> Path:
+    """The card as it stands in a site."""
+    home = folder / "sessions" / "one"
+    home.mkdir(parents=True)
+    (folder / "assets").symlink_to(ASSETS)
+    (home / "card.html").write_text(Renderer().card(card), encoding="utf-8")
+    return home / "card.html"
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("sheet", SHEETS)
+@pytest.mark.parametrize(
+    ("steps", "words", "size"),
+    [(6, 8, "roomy"), (15, 10, "close"), (20, 20, "tight"), (32, 22, "fine"), (60, 40, "fine")],
+)
+def test_a_card_fits_its_sheet(browser: Browser, tmp_path: Path, steps: int, words: int, size: str, sheet: str) -> None:
+    card = card_of(with_steps(steps, words))
+    page = browser.new_page()
+    page.goto(on_disk(card, tmp_path).as_uri())
+    paper = pypdfium2.PdfDocument(page.pdf(format=sheet))
+    text = " ".join("".join(one.get_textpage().get_text_range() for one in paper).split())
+    page.close()
+    assert card.setting.size == size
+    assert len(paper) == 1 or not card.setting.one_sheet
+    width, height = paper[0].get_size()
+    assert (width / 72 * 25.4, height / 72 * 25.4) == pytest.approx(SHEETS[sheet], abs=0.5)
+    assert "makers of your tools" in text
+    assert f"{steps} Slacken" in text
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("size", [(360, 740), (1280, 900)], ids=["phone", "desk"])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_card_is_open_to_everyone(browser: Browser, tmp_path: Path, size: tuple[int, int], scheme: str) -> None:
+    window = browser.new_context(viewport={"width": size[0], "height": size[1]}, color_scheme=scheme)  # type: ignore[arg-type]
+    page = window.new_page()
+    page.goto(on_disk(card_of(source()), tmp_path).as_uri())
+    found = Axe().run(page)
+    sideways = page.evaluate("document.documentElement.scrollWidth")
+    window.close()
+    assert found.violations_count == 0, found.generate_report()
+    assert sideways <= size[0]
+
+
+def test_the_record_is_not_touched() -> None:
+    record: Record = source().record
+    before = record.to_json()
+    card_of(source())
+    assert record.to_json() == before
