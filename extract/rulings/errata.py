@@ -70,7 +70,8 @@ def proof_errata(measures: Iterable[Measure], steps: Iterable[Step]) -> list[Cor
 
 
 def _is_erratum(ruled: Ruled) -> bool:
-    return ruled.verdict == "amend" and ruled.because == "said_wrong"
+    changed = ruled.was is not None and ruled.was != Former()
+    return ruled.verdict == "amend" and ruled.because == "said_wrong" and changed
 
 
 def _of_measure(measure: Measure, ruled: Ruled) -> Correction:

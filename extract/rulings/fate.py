@@ -20,6 +20,8 @@ class Fate:
     to: Changes = field(default_factory=Changes)
     """All that was amended, the last word on each field."""
     because: Because | None = None
+    overrule: bool = False
+    """The person means a unit that does not fit what is measured."""
 
 
 def fates_of(rulings: Iterable[OnItem]) -> dict[str, Fate]:
@@ -39,4 +41,5 @@ def _amended(before: Fate | None, one: Amend) -> Fate:
     earlier = before if before is not None and before.verdict == "amend" else None
     changed = {name: getattr(one.to, name) for name in one.to.named}
     to = earlier.to.model_copy(update=changed) if earlier else one.to
-    return Fate("amend", one.id, to, one.because or (earlier.because if earlier else None))
+    because = one.because or (earlier.because if earlier else None)
+    return Fate("amend", one.id, to, because, one.overrule or (earlier is not None and earlier.overrule))

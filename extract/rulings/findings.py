@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from extract.checks import run_checks
 from extract.record import Finding, Measure, Record
 from extract.rulings.fate import Fate, fates_of
 from extract.rulings.items import items_of
@@ -38,8 +37,9 @@ def judge(
 ) -> Judged:
     """What is open and what is settled in `ruled`, the record with a person's figures.
 
-    A finding is settled where the person let it stand or struck it while its figures were those it has now, or where
-    every figure that it names was let stand. `fates` are those of the measures, `rulings` those on findings.
+    A finding is settled where the person let it stand or struck it while its figures were those it has now, where every
+    figure that it names was let stand, or where the person was told that a unit does not fit, and meant it. `fates` are
+    those of the measures, `rulings` those on findings.
     """
     found = _findings(machine, ruled, trade)
     now = ruled.model_copy(update={"findings": found})
@@ -54,7 +54,7 @@ def judge(
             continue
         if verdict is not None:
             changed.add(verdict.ruling)
-        stood = [fates[one].ruling for one in finding.measures if one in fates and fates[one].verdict == "stet"]
+        stood = [fates[one].ruling for one in finding.measures if one in fates and _settles(fates[one], finding)]
         if finding.measures and len(stood) == len(finding.measures):
             settled.append(Decided(item, stood[-1]))
         else:
@@ -65,10 +65,16 @@ def judge(
     )
 
 
+def _settles(fate: Fate, finding: Finding) -> bool:
+    return fate.verdict == "stet" or (fate.overrule and finding.kind == "dimension")
+
+
 def _findings(machine: Record, ruled: Record, trade: Trade | None) -> tuple[Finding, ...]:
     """The machine's findings, or those of the checks run again where a figure is another one now."""
     if _bare(ruled) == _bare(machine):
         return machine.findings
+    from extract.checks import run_checks  # heavy, and needed only where a figure changed
+
     added = {one.id for one in ruled.measures if one.ruling is not None and one.ruling.verdict == "add"}
     return tuple(
         one

@@ -49,6 +49,9 @@ _FIELDS: dict[Kind, frozenset[str]] = {
 }
 """What may be amended of what."""
 
+_BESIDE = 10.0
+"""Seconds within which the machine's measures are remembered when a person adds one."""
+
 
 @dataclass(frozen=True, slots=True)
 class Hand:
@@ -154,7 +157,10 @@ def add(
     figures = (changes.figure.display,) if changes.figure else ()
     on = Item(kind=kind, id=new_id(kind, hand.ruling_id), words=words, start=start, cue=cue, figures=figures)
     taken_back = _of_kind(proofed, withdraws, "measure") if withdraws else None
-    return Add(on=on, to=changes, withdraws=taken_back, overrule=overrule, **_given(hand))
+    near = (
+        [one.id for one in proofed.machine.measures if abs(one.start - start) <= _BESIDE] if kind == "measure" else []
+    )
+    return Add(on=on, to=changes, withdraws=taken_back, beside=tuple(near), overrule=overrule, **_given(hand))
 
 
 def reorder(proofed: Proofed, step_id: str, after: str | None, hand: Hand) -> Reorder:

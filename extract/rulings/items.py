@@ -24,6 +24,11 @@ def new_id(kind: Kind, ruling_id: str, number: int = 0) -> str:
     return f"{_PREFIXES[kind]}-by-{digest}"
 
 
+def is_made(item_id: str) -> bool:
+    """Whether a ruling made the item, which then stands and falls with that ruling."""
+    return item_id[1:5] == "-by-"
+
+
 def remark_id(kind: Kind, text: str) -> str:
     """An id for a remark of a record that was made before remarks had any."""
     words = " ".join(text.lower().split())

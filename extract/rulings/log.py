@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import os
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -54,11 +55,13 @@ class RulingLog:
         self.path = path
 
     def read(self) -> LogRead:
-        """All rulings; none where there is no file yet. Raises `RulingLogError` where the disk refuses.
-
-        Takes no lock: a line that another process is writing just now is read the next time.
-        """
-        return _parse(self._bytes())
+        """All rulings; none where there is no file yet. Raises `RulingLogError` where the disk refuses."""
+        content = self._bytes()
+        if content and not content.endswith(b"\n"):
+            # Torn, or just now being written by another process: only who has the lock can tell.
+            with suppress(Timeout, OSError), self._lock():
+                content = self._bytes()
+        return _parse(content)
 
     def append(self, ruling: Ruling) -> Ruling:
         """Add a ruling, and return it when it is safe on disk.
@@ -70,7 +73,7 @@ class RulingLog:
         if not self.path.parent.is_dir():  # the lock would make it
             raise RulingLogError(self.path, "its session's folder is gone", "put it back, then give the ruling again")
         try:
-            with FileLock(self.path.with_name(".rulings.lock"), timeout=_PATIENCE):
+            with self._lock():
                 return self._append(ruling)
         except Timeout:
             raise RulingLogError(
@@ -82,6 +85,9 @@ class RulingLog:
                 f"can't be written ({error.strerror})",
                 "make room or mend its permissions, then give it again",
             ) from error
+
+    def _lock(self) -> FileLock:
+        return FileLock(self.path.with_name(".rulings.lock"), timeout=_PATIENCE)
 
     def _append(self, ruling: Ruling) -> Ruling:
         content = self._bytes()

@@ -21,7 +21,7 @@ def ruled_measure(measure: Measure, fate: Fate | None) -> Measure:
         return measure.model_copy(update={"stands": False, "corrected_by": None, "ruling": ruled})
     if fate.verdict == "stet":
         return measure.model_copy(update={"ruling": ruled})
-    changed = _changed(fate.to, measure)
+    changed = {name: to for name, to in _changed(fate.to, measure).items() if to != getattr(measure, name)}
     was = Former.model_validate({name: getattr(measure, name) for name in changed if name in Former.model_fields})
     return measure.model_copy(update={**changed, "ruling": ruled.model_copy(update={"was": was})})
 

@@ -154,6 +154,8 @@ class Add(_Line):
     to: Changes
     withdraws: Item | None = None
     """Of a correction: the measure that it takes back."""
+    beside: tuple[str, ...] = ()
+    """Of a measure: ids of the machine's measures near it then, so that one which it finds later is told from them."""
     overrule: bool = False
 
 

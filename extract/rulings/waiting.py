@@ -46,7 +46,8 @@ def _rank(finding: Finding) -> Rank:
 
 
 def _is_near_tie(measure: Measure) -> bool:
-    return measure.stands and measure.ruling is None and measure.heard is not None and measure.heard.near_tie
+    let_stand = measure.ruling is not None and measure.ruling.verdict == "stet"
+    return measure.stands and not let_stand and measure.heard is not None and measure.heard.near_tie
 
 
 def _is_unsure(step: Step) -> bool:

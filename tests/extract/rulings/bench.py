@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from extract.record import Correction, Record, Remark, SessionFacts, Step, Withdrawn
 from extract.rulings import Hand, Proofed, Ruling, apply
 from tests.extract.checks.records import record_of
@@ -17,6 +19,7 @@ LINES = (
 ADA = "Ada Penhaligon (invented)"
 
 
+@cache
 def record() -> Record:
     """Six measures, a conversion that is off, one correction, three steps, a follow-up and a doubt."""
     bare = record_of(LINES)
