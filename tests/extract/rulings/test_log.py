@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import errno
 import json
+import os
+import stat
 from pathlib import Path
 
 import pytest
@@ -36,6 +39,43 @@ def test_each_line_says_its_format_who_and_when_in_utc(log: RulingLog) -> None:
     assert line["format"] == "spokeshave-ruling/1"
     assert line["by"].startswith("Ada")
     assert line["at"].endswith("Z")
+
+
+def test_a_ruling_is_on_disk_before_append_returns(log: RulingLog, monkeypatch: pytest.MonkeyPatch) -> None:
+    synced: list[tuple[bool, int]] = []
+    really = os.fsync
+
+    def fsync(descriptor: int) -> None:
+        found = os.fstat(descriptor)
+        synced.append((stat.S_ISDIR(found.st_mode), found.st_size))
+        really(descriptor)
+
+    monkeypatch.setattr(os, "fsync", fsync)
+    log.append(stet(proof(), "m-0", hand(1)))
+    first = log.path.stat().st_size
+    assert (False, first) in synced
+    assert any(folder for folder, _ in synced), "the new file's name in its folder"
+    synced.clear()
+    log.append(stet(proof(), "m-1", hand(2)))
+    assert [(False, log.path.stat().st_size)] == synced
+
+
+def test_a_full_disk_is_told_and_the_next_ruling_goes_in(log: RulingLog, monkeypatch: pytest.MonkeyPatch) -> None:
+    first = log.append(stet(proof(), "m-0", hand(1)))
+    really = os.write
+
+    def write(descriptor: int, data: bytes) -> int:
+        if len(data) < 60:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        return really(descriptor, data[:60])
+
+    with monkeypatch.context() as full:
+        full.setattr(os, "write", write)
+        with pytest.raises(RulingLogError, match="No space left on device"):
+            log.append(stet(proof(), "m-1", hand(2)))
+    third = log.append(stet(proof(), "m-1", hand(2)))
+    assert log.read().rulings == (first, third)
+    assert len(log.read().aside) == 1
 
 
 def test_a_ruling_sent_twice_is_kept_once(log: RulingLog) -> None:
