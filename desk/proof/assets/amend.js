@@ -20,7 +20,7 @@ export class AmendForm {
     this.ofFigure = this.figures.length > 0;
     this.chosen = reading?.figure ?? this.figures[0]?.id ?? item.id;
     this.words = this.ofFigure
-      ? make("input", { type: "text", value: reading?.text ?? "", autocomplete: "off", spellcheck: false, maxLength: 200 })
+      ? make("input", { type: "text", value: reading?.text.replace(/\u00a0/g, " ") ?? "", autocomplete: "off", spellcheck: false, maxLength: 200 })
       : make("textarea", { value: item.text, rows: 3, maxLength: 2000 });
     this.words.id = "amend-words";
     this.told = make("output", { htmlFor: "amend-words" });
@@ -81,6 +81,19 @@ export class AmendForm {
     fill(this.told, told.problem ? told.problem : told.display ? typeset(`${told.display}${told.other ? ` = ${told.other}` : ""}`) : "");
   }
 
+  /** How the words read: as told while they were typed, else asked for now; keys meanwhile go nowhere. */
+  async read(words) {
+    if (this.answer?.item === this.chosen && this.answer.text.trim() === words && (this.answer.display || this.answer.problem)) {
+      return this.answer;
+    }
+    this.words.readOnly = true;
+    try {
+      return await this.check.now(this.chosen, words);
+    } finally {
+      this.words.readOnly = false;
+    }
+  }
+
   pressed(event) {
     if (event.key === "Escape") {
       event.stopPropagation();
@@ -100,7 +113,7 @@ export class AmendForm {
     const to = this.naming?.changes() ?? {};
     let overrule = false;
     if (words) {
-      const told = await this.check.now(this.chosen, words);
+      const told = await this.read(words);
       this.show(told);
       if (told.problem && !(told.overrule && this.warned === words)) {
         this.warned = words;

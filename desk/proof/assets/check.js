@@ -17,7 +17,7 @@ export class Check {
     clearTimeout(this.timer);
     this.stop?.abort();
     if (!text.trim()) {
-      this.show({ text });
+      this.show({ item, text });
       return;
     }
     this.timer = setTimeout(async () => {
@@ -25,7 +25,7 @@ export class Check {
         this.show(await this.now(item, text));
       } catch (error) {
         if (error.name !== "AbortError") {
-          this.show({ text, problem: error.message });
+          this.show({ item, text, problem: error.message });
         }
       }
     }, MOMENT);
@@ -38,10 +38,10 @@ export class Check {
     this.stop = new AbortController();
     try {
       const query = new URLSearchParams({ item, text });
-      return { text, ...(await read(`${this.address}reads?${query}`, { signal: this.stop.signal })) };
+      return { item, text, ...(await read(`${this.address}reads?${query}`, { signal: this.stop.signal })) };
     } catch (error) {
       if (error.kind === "away" || error.kind === "shut") {
-        return { text };
+        return { item, text };
       }
       throw error;
     }

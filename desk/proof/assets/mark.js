@@ -3,15 +3,13 @@
 import { make } from "/assets/make.js";
 import { typeset } from "/assets/typeset.js";
 
-const ON_ITS_WAY = { stet: "stet", amend: "amend", strike: "strike", note: "note", undo: "undo", redo: "redo" };
-
 /** The mark of an item. */
 export function mark(item, waiting, proof) {
   if (waiting?.refused) {
     return make("span.flag.must", {}, "refused: ", waiting.refused.problem, " ", ...mending(waiting, proof));
   }
   if (waiting) {
-    return make("span.flag.waits", {}, `${ON_ITS_WAY[waiting.ruling.act] ?? waiting.ruling.act}, not on disk yet`);
+    return make("span.flag.waits", {}, `${waiting.ruling.act}, ${waiting.landed ? "on disk" : "not on disk yet"}`);
   }
   if (item.ruled) {
     return make(`span.ruled.${item.ruled.act}`, {}, typeset(item.ruled.words));

@@ -13,6 +13,7 @@ export class Outbox extends EventTarget {
     this.address = address;
     this.prefix = `spokeshave-outbox/${slug}/`;
     this.held = new Map();
+    this.landed = new Map(); // safe on disk, but the page has not been told of it yet
     this.trouble = null;
     this.keeps = true;
     this.failures = 0;
@@ -27,9 +28,14 @@ export class Outbox extends EventTarget {
     return [...this.held.values()].sort((one, other) => one.since - other.since);
   }
 
-  /** The latest ruling on an item that is not yet on disk. */
+  /** The page has been told of these rulings by the server. */
+  seen(ids) {
+    ids.forEach((id) => this.landed.delete(id));
+  }
+
+  /** The latest ruling on an item that the server has not yet told of. */
   about(item) {
-    return this.waiting.findLast((one) => one.ruling.item === item);
+    return this.waiting.findLast((one) => one.ruling.item === item) ?? [...this.landed.values()].findLast((one) => one.ruling.item === item);
   }
 
   /** Take rulings in, in their order. Gives back their ids. */
@@ -127,6 +133,7 @@ export class Outbox extends EventTarget {
 
   settle(entry, result) {
     if (result?.kept) {
+      this.landed.set(entry.ruling.id, { ...entry, landed: true });
       this.drop(entry.ruling.id);
     } else if (result && !result.again) {
       entry.refused = { problem: result.problem, overrule: Boolean(result.overrule) };

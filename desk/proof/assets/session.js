@@ -9,6 +9,7 @@ export class SessionState extends EventTarget {
   constructor(address, outbox) {
     super();
     this.address = address;
+    this.outbox = outbox;
     this.state = null;
     this.tag = null;
     this.trouble = null;
@@ -31,12 +32,14 @@ export class SessionState extends EventTarget {
   }
 
   async ask() {
+    const landed = [...this.outbox.landed.keys()];
     try {
       const told = await read(this.address, { known: this.tag });
       if (this.trouble) {
         this.trouble = null;
         this.dispatchEvent(new Event("well"));
       }
+      this.outbox.seen(landed);
       if (told) {
         this.tag = told.tag;
         this.state = told;

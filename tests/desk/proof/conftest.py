@@ -14,7 +14,9 @@ from capture.files import write_atomic
 from capture.shop import Session, SessionSettings, Shop
 from desk.app import make_app
 from desk.proof import proof_section
-from extract.record import Record
+from extract.checks import run_checks
+from extract.record import Heard, Reading, Record
+from extract.trade import load_trade
 from tests.desk.app.conftest import KEY, OWN, PORT
 from tests.publish.likeness import short_film
 from tests.publish.narration import transcript
@@ -30,9 +32,32 @@ def film(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def heron() -> Record:
-    """The invented record, of a trade that has a file."""
+    """The invented record, of a trade that has a file, with what the checks find in it and one near tie."""
     made = record()
-    return made.model_copy(update={"session": made.session.model_copy(update={"trade": "strings"})})
+    facts = made.session.model_copy(update={"trade": "strings"})
+    measures = tuple(one.model_copy(update={"heard": _TIE}) if one.id == "m-slot-1" else one for one in made.measures)
+    made = made.model_copy(update={"session": facts, "measures": measures})
+    return made.model_copy(update={"findings": run_checks(made, load_trade("strings"))})
+
+
+_TIE = Heard(
+    confidence=0.52,
+    near_tie=True,
+    readings=(
+        Reading(text="a hundred thousandths", value=0.1, unit="inch", score=0.0, first_heard=True),
+        Reading(text="a hundred and ten thousandths", value=0.11, unit="inch", score=-0.3),
+    ),
+)
+
+
+def _finding(measure: str) -> str:
+    return next(one.id for one in heron().findings if measure in one.measures)
+
+
+NUT, CLAMP, SCALE = _finding("m-nut-1"), _finding("m-clamp"), _finding("m-scale-1")
+"""16 in is not 250 mm; clamped for 12, but 12 what; 20 7/8 in is not 550 mm."""
+SLOT = _finding("m-slot-1")
+"""0.1 in, or 0.11 in?"""
 
 
 @pytest.fixture

@@ -7,7 +7,7 @@ from pathlib import Path
 from starlette.testclient import TestClient
 
 from capture.shop import Session, Shop
-from tests.desk.proof.conftest import SLUG, Asking
+from tests.desk.proof.conftest import NUT, SLUG, Asking
 from tests.publish.hostile import HOSTILE
 from tests.publish.likeness import picture
 
@@ -15,9 +15,10 @@ HOME = f"/proof/galley/sessions/{SLUG}"
 
 
 def test_it_is_the_page_with_the_rulings_in_it(person: TestClient, asking: Asking) -> None:
-    assert "2 statements to settle" in person.get(f"{HOME}/index.html").text
+    assert "3 statements to settle" in person.get(f"{HOME}/index.html").text
     asking.rule("amend", "m-nut-1", to={"figure": "406 mm"}, because="said_wrong")
     page = person.get(f"{HOME}/index.html").text
+    assert "2 statements to settle" in page
     errata = page.split('id="errata"')[1].split("</section>")[0]
     assert "250" in errata
     assert "406" in errata
@@ -55,7 +56,7 @@ def test_it_may_stand_in_a_frame_of_ours_and_run_our_script_alone(person: TestCl
 
 def test_hostile_words_stay_words(person: TestClient, session: Session, asking: Asking) -> None:
     for text in HOSTILE:
-        asking.rule("note", "f-nut", text=text)
+        asking.rule("note", NUT, text=text)
         (session.folder / "notes.md").write_text(text)
         page = person.get(f"{HOME}/index.html").text
         assert "<script>window.broken" not in page

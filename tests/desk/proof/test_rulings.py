@@ -10,7 +10,7 @@ import pytest
 from capture.shop import Session, Shop
 from extract.rulings import RulingLog
 from tests.desk.app.conftest import OWN
-from tests.desk.proof.conftest import Asking
+from tests.desk.proof.conftest import CLAMP, NUT, SCALE, Asking
 
 
 def test_a_ruling_is_called_kept_when_it_is_synced(
@@ -24,21 +24,21 @@ def test_a_ruling_is_called_kept_when_it_is_synced(
         sync(descriptor)
 
     monkeypatch.setattr(os, "fsync", note)
-    assert asking.rule("stet", "f-nut")["kept"]
+    assert asking.rule("stet", NUT)["kept"]
     assert synced
     assert b'"stet"' in synced[0]
 
 
 def test_stet_settles_a_finding(asking: Asking) -> None:
-    assert not asking.item("f-nut")["settled"]
-    asking.rule("stet", "f-nut")
-    settled = asking.item("f-nut")
+    assert not asking.item(NUT)["settled"]
+    asking.rule("stet", NUT)
+    settled = asking.item(NUT)
     assert (settled["settled"], settled["ruled"]["words"], settled["wanted"]) == (True, "stet", "")
 
 
 def test_an_amended_figure_settles_the_finding_about_it(asking: Asking) -> None:
     asking.rule("amend", "m-nut-1", to={"figure": "406 mm"}, because="said_wrong")
-    settled = asking.item("f-nut")
+    settled = asking.item(NUT)
     assert settled["settled"]
     assert settled["ruled"]["words"] == "read 406\u00a0mm, said wrong"
     assert asking.item("m-nut-1", "figures")["figures"][0]["display"] == "406\u00a0mm"
@@ -59,7 +59,7 @@ def test_a_unit_of_another_kind_is_taken_only_where_it_is_meant(asking: Asking) 
 
 
 def test_the_same_ruling_asked_for_twice_is_kept_once(asking: Asking, session: Session) -> None:
-    ruling = {"id": "ab" * 16, "act": "stet", "item": "f-nut"}
+    ruling = {"id": "ab" * 16, "act": "stet", "item": NUT}
     for _ in range(2):
         answer = asking.person.post(f"{asking.home}rulings", json={"rulings": [ruling, ruling]}, headers=OWN)
         assert [one["kept"] for one in answer.json()["results"]] == [True, True]
@@ -67,22 +67,22 @@ def test_the_same_ruling_asked_for_twice_is_kept_once(asking: Asking, session: S
 
 
 def test_an_undo_whose_answer_was_lost_can_be_asked_for_again(asking: Asking) -> None:
-    asking.rule("stet", "f-nut")
+    asking.rule("stet", NUT)
     undo = {"id": "cd" * 16, "act": "undo", "of": asking.state()["undo"]["id"]}
     for _ in range(2):
         answer = asking.person.post(f"{asking.home}rulings", json={"rulings": [undo]}, headers=OWN)
         assert answer.json()["results"][0]["kept"]
-    assert not asking.item("f-nut")["settled"]
+    assert not asking.item(NUT)["settled"]
 
 
 def test_undo_and_redo(asking: Asking) -> None:
-    asking.rule("strike", "f-nut")
+    asking.rule("strike", NUT)
     last = asking.state()["undo"]
-    assert (last["item"], last["words"]) == ("f-nut", "struck")
+    assert (last["item"], last["words"]) == (NUT, "struck")
     asking.rule("undo", of=last["id"])
-    assert not asking.item("f-nut")["settled"]
+    assert not asking.item(NUT)["settled"]
     asking.rule("redo", of=asking.state()["redo"]["id"])
-    assert asking.item("f-nut")["settled"]
+    assert asking.item(NUT)["settled"]
     assert asking.state()["redo"] is None
 
 
@@ -103,15 +103,15 @@ def test_steps_are_reordered_merged_split_and_reworded(asking: Asking) -> None:
 
 
 def test_a_note_is_shown_and_settles_nothing(asking: Asking) -> None:
-    asking.rule("note", "f-nut", text="Measure it again")
-    noted = asking.item("f-nut")
+    asking.rule("note", NUT, text="Measure it again")
+    noted = asking.item(NUT)
     assert (noted["notes"], noted["settled"], noted["ruled"]) == (["Measure it again"], False, None)
 
 
 def test_the_whole_is_passed_once_nothing_must_be_settled(asking: Asking) -> None:
     assert not asking.rule("pass")["kept"]
-    asking.rule("stet", "f-nut")
-    asking.rule("stet", "f-clamp")
+    for item in (NUT, CLAMP, SCALE):
+        asking.rule("stet", item)
     assert asking.rule("pass")["kept"]
     assert asking.state()["passed"]
 
@@ -125,11 +125,11 @@ def test_a_ruling_whose_item_is_gone_is_shown_with_its_words(asking: Asking, ses
 
 
 def test_a_torn_line_of_the_log_is_shown(asking: Asking, session: Session) -> None:
-    asking.rule("stet", "f-nut")
+    asking.rule("stet", NUT)
     with session.rulings_file.open("a") as log:
         log.write('{"format": "spokeshave-rul')
     assert asking.state()["unplaced"][0]["act"] == "line 2 of rulings.json"
-    assert asking.item("f-nut")["settled"]
+    assert asking.item(NUT)["settled"]
 
 
 def test_a_full_disk_keeps_nothing_and_says_so(
@@ -139,7 +139,7 @@ def test_a_full_disk_keeps_nothing_and_says_so(
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(os, "write", full)
-    ruling = {"act": "stet", "item": "f-nut"}
+    ruling = {"act": "stet", "item": NUT}
     asked = [{**ruling, "id": "1" * 32}, {**ruling, "id": "2" * 32}]
     results = asking.person.post(f"{asking.home}rulings", json={"rulings": asked}, headers=OWN).json()["results"]
     assert [(one["id"], one["kept"], one["again"]) for one in results] == [("1" * 32, False, True)], "none overtakes"
@@ -149,8 +149,8 @@ def test_a_full_disk_keeps_nothing_and_says_so(
 @pytest.mark.parametrize(
     "body",
     [
-        b"", b"[]", b"{", b'{"rulings": [{}]}', b'{"rulings": [{"id": "x", "act": "stet", "item": "f-nut"}]}',
-        b'{"rulings": [{"id": "11111111111111111111111111111111", "act": "burn", "item": "f-nut"}]}', b"\xff\xfe",
+        b"", b"[]", b"{", b'{"rulings": [{}]}', b'{"rulings": [{"id": "x", "act": "stet", "item": "f-1"}]}',
+        b'{"rulings": [{"id": "11111111111111111111111111111111", "act": "burn", "item": "f-1"}]}', b"\xff\xfe",
     ],
 )  # fmt: skip
 def test_what_is_no_ruling_is_refused(asking: Asking, session: Session, body: bytes) -> None:
@@ -175,7 +175,7 @@ def test_a_ruling_on_nothing_is_refused(asking: Asking) -> None:
 
 def test_only_the_log_is_written(asking: Asking, session: Session, shop: Shop) -> None:
     before = _contents(shop.root)
-    asking.rule("stet", "f-nut")
+    asking.rule("stet", NUT)
     changed = {path.name for path, content in _contents(shop.root).items() if before.get(path) != content}
     assert changed == {"rulings.json", ".rulings.lock"}
 

@@ -7,31 +7,40 @@ from typing import Any
 from starlette.testclient import TestClient
 
 from capture.shop import Session
-from tests.desk.proof.conftest import SLUG, Asking
+from tests.desk.proof.conftest import CLAMP, NUT, SCALE, SLOT, SLUG, Asking
 
 
 def test_the_worst_stands_first(asking: Asking) -> None:
     groups = [one["group"] for one in asking.state()["queries"]]
+    assert groups[:4] == ["settle", "settle", "settle", "tie"]
     assert list(dict.fromkeys(groups)) == ["settle", "tie", "correction", "doubt"]
-    assert asking.item("f-clamp")["wanted"] == "settle it"
+    assert asking.item(CLAMP)["wanted"] == "settle it"
 
 
 def test_an_item_shows_its_words_in_context_and_its_worked_figure(asking: Asking) -> None:
-    nut = asking.item("f-nut")
-    assert nut["title"] == "16 in is 406 mm, not 250 mm"
+    nut = asking.item(NUT)
+    assert nut["title"].replace("\u00a0", " ") == "16 in is 406 mm, not 250 mm"
     assert "16 in" in nut["quote"]
     assert nut["before"]
     assert nut["source"].startswith("NIST SP 811")
     assert [figure["display"] for figure in nut["figures"]] == ["16\u00a0in", "250\u00a0mm"]
     # 16 in x 25.4 mm/in = 406.4 mm (NIST SP 811, B.8); 250 mm / 25.4 = 9.84 in, given back as the check words it.
-    offered = {(one["figure"], one["text"]) for one in nut["readings"]}
+    offered = {(one["figure"], one["text"].replace("\u00a0", " ")) for one in nut["readings"]}
     assert ("m-nut-1", "406 mm") in offered
     assert any(figure == "m-nut-0" and text.startswith("9.84") for figure, text in offered)
     assert all(one["because"] == "said_wrong" for one in nut["readings"])
 
 
+def test_a_near_tie_shows_what_else_it_may_have_been(asking: Asking) -> None:
+    slot = asking.item(SLOT)
+    assert (slot["group"], slot["wanted"]) == ("tie", "listen again")
+    assert [(one["text"], one["said"], one["because"]) for one in slot["readings"]] == [
+        ("0.11 in", "a hundred and ten thousandths", "heard_wrong")
+    ]
+
+
 def test_times_lead_to_the_clip(asking: Asking) -> None:
-    nut = asking.item("f-nut")
+    nut = asking.item(NUT)
     assert nut["start"] < nut["end"] < nut["start"] + 20
     minutes, seconds = divmod(int(nut["start"]), 60)
     assert nut["clock"] == f"{minutes}:{seconds:02}"
@@ -50,15 +59,16 @@ def test_a_state_that_has_not_changed_is_not_sent_again(asking: Asking) -> None:
     first = asking.person.get(f"{asking.home}state")
     again = asking.person.get(f"{asking.home}state", headers={"if-none-match": first.headers["etag"]})
     assert (again.status_code, again.content) == (304, b"")
-    asking.rule("stet", "f-nut")
+    asking.rule("stet", NUT)
     changed = asking.person.get(f"{asking.home}state", headers={"if-none-match": first.headers["etag"]})
     assert changed.status_code == 200
 
 
 def test_the_list_of_sessions_tells_what_is_open(person: TestClient, asking: Asking) -> None:
-    assert "2 to settle, 7 to look at" in person.get("/proof/").text
-    asking.rule("stet", "f-nut")
-    asking.rule("stet", "f-clamp")
+    assert "3 to settle, 7 to look at" in person.get("/proof/").text
+    asking.rule("stet", NUT)
+    asking.rule("stet", CLAMP)
+    asking.rule("stet", SCALE)
     assert "7 to look at" in person.get("/proof/").text
     assert "to settle" not in person.get("/proof/").text
 
