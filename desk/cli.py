@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import importlib
 import sys
+from keyword import iskeyword
 
 import click
 
 from capture.errors import SpokeshaveError
 
-COMMANDS = ("writeup", "proof", "transcribe", "extract", "publish", "figure", "demo")
+COMMANDS = ("writeup", "proof", "transcribe", "extract", "publish", "export", "import", "figure", "demo")
 """Subcommands in the order of the job; each is `command` in desk/commands/<name>.py."""
 
 
@@ -22,8 +23,13 @@ class _Commands(click.Group):
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
         if cmd_name not in COMMANDS:
             return None
-        found: click.Command = importlib.import_module(f"desk.commands.{cmd_name}").command
+        found: click.Command = importlib.import_module(f"desk.commands.{_module(cmd_name)}").command
         return found
+
+
+def _module(name: str) -> str:
+    """The module of a subcommand; a name that Python keeps for itself has a line behind."""
+    return f"{name}_" if iskeyword(name) else name
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})

@@ -34,6 +34,25 @@ def progress(what: str) -> Iterator[Report]:
         yield report
 
 
+@contextmanager
+def sized(what: str) -> Iterator[Report]:
+    """A bar for work that is counted in bytes."""
+    columns = (
+        TextColumn("{task.description}"),
+        BarColumn(),
+        TaskProgressColumn(),
+        TimeRemainingColumn(),
+        TextColumn("left"),
+    )
+    with Progress(*columns, console=console, transient=True, disable=not console.is_terminal) as bar:
+        task = bar.add_task(what, total=None)
+
+        def report(done: float, total: float) -> None:
+            bar.update(task, completed=done, total=total)
+
+        yield report
+
+
 def clock(seconds: float) -> str:
     """Seconds as a person reads them on a player: 3:07, 1:02:40."""
     minutes, rest = divmod(int(seconds), 60)
