@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -13,6 +12,7 @@ from extract.rulings.measures import added_measure, ruled_measure
 from extract.rulings.model import Add, Kind, OnItem
 from extract.rulings.order import put_in
 from extract.rulings.remarks import ruled_remarks
+from extract.rulings.shown import former_in, put_figure
 from extract.rulings.steps import Procedure
 
 
@@ -94,15 +94,9 @@ def _following(step: Step, measures: dict[str, Measure]) -> Step:
     """A step whose words show a figure that was amended, with the amended one."""
     text = step.text
     for name in step.measures:
-        measure = measures.get(name)
-        was = measure.ruling.was if measure is not None and measure.ruling is not None else None
-        if measure is None or was is None or was.display is None:
-            continue
-        for shown in (was.display, measure.quote):
-            words = re.escape(" ".join(shown.split())).replace(r"\ ", r"\s+")
-            text = re.sub(rf"(?<![\w./]){words}(?![\w/])", measure.display, text, count=1)
-            if text != step.text:
-                break
+        former = former_in(text, measures[name]) if name in measures else None
+        if former is not None:
+            text = put_figure(text, former, measures[name].display)
     return step if text == step.text else step.model_copy(update={"text": text})
 
 

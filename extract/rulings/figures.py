@@ -132,7 +132,11 @@ def _slack(text: str, draft: Draft, slack: Draft) -> Fraction:
 
 def _more(text: str, tape: Tape, start: int, end: int) -> FigureError:
     rest = " ".join(tape.text(at) for at in range(start, end))
-    return FigureError(
-        f"“{rest}” in “{text.strip()}” is no unit on the list",
-        "write a figure and its unit alone, such as 7/64 in or 2 to 3 thou",
-    )
+    if start == 0:
+        problem = "stands alone before the figure"
+    elif any(tape.kind(at) not in ("word", "mark", "name", "and", "article") for at in range(start, end)):
+        problem = "is one figure too many"
+    else:
+        problem = "is no unit on the list"
+    remedy = "write a figure and its unit alone, such as 7/64 in or 2 to 3 thou"
+    return FigureError(f"“{rest}” in “{text.strip()}” {problem}", remedy)

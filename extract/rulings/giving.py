@@ -181,7 +181,8 @@ def merge(proofed: Proofed, step_ids: Sequence[str], hand: Hand, text: str = "")
 
 def split(proofed: Proofed, step_id: str, into: Sequence[Portion | str], hand: Hand) -> Split:
     """Make several steps of one, in order. A text alone gets the measures that it shows, the first one the rest."""
-    parts = tuple(Portion(text=one.strip()) if isinstance(one, str) else one for one in into if one)
+    told = [one.strip() if isinstance(one, str) else one for one in into]
+    parts = tuple(Portion(text=one) if isinstance(one, str) else one for one in told if one)
     if len(parts) < 2:
         raise RulingError("to split takes two texts at least", "write the second one, or amend the step instead")
     return Split(on=_of_kind(proofed, step_id, "step"), into=parts, **_given(hand))

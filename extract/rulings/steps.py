@@ -9,6 +9,7 @@ from extract.record import Former, Measure, Mode, Ruled, Step
 from extract.rulings.items import new_id
 from extract.rulings.model import Add, Amend, Item, Merge, OnItem, Portion, Reorder, Split, Stet, Strike
 from extract.rulings.order import put_in
+from extract.rulings.shown import shows_measure
 
 _GONE = "it was merged into another step"
 
@@ -98,10 +99,9 @@ class Procedure:
     def _portion(self, step: Step, one: Split, number: int, part: Portion) -> Step:
         own = part.measures
         if own is None:
-            shown = {name for name in step.measures if self._shows(part, name)}
-            elsewhere = {name for name in step.measures for other in one.into if self._shows(other, name)}
-            rest = set(step.measures) - elsewhere if number == 0 else set()
-            own = tuple(name for name in step.measures if name in shown | rest)
+            shown = [name for name in step.measures if self._has(part, name)]
+            rest = [name for name in step.measures if not any(self._has(other, name) for other in one.into)]
+            own = tuple(name for name in step.measures if name in shown or (number == 0 and name in rest))
         update: dict[str, object] = {
             "text": part.text, "measures": own, "ruling": Ruled(verdict="split", ruling=one.id, was=_text_of(step))
         }  # fmt: skip
@@ -109,12 +109,11 @@ class Procedure:
             update |= {"id": new_id("step", one.id, number), "verb": _verb(part.text), "object": ""}
         return step.model_copy(update=update)
 
-    def _shows(self, part: Portion, name: str) -> bool:
-        measure = self.measures.get(name)
-        said = part.text.replace("\N{NO-BREAK SPACE}", " ")
-        return measure is not None and any(
-            text and text.replace("\N{NO-BREAK SPACE}", " ") in said for text in (measure.display, measure.quote)
-        )
+    def _has(self, part: Portion, name: str) -> bool:
+        """Whether a part has a measure: it was given to it, or stands in its text where nothing was given."""
+        if part.measures is not None:
+            return name in part.measures
+        return name in self.measures and shows_measure(part.text, self.measures[name])
 
 
 def _mark(step: Step, verdict: str, ruling: str) -> Step:

@@ -8,6 +8,7 @@ from extract.record import Finding, Measure, Record, Step
 from extract.rulings.items import items_of
 from extract.rulings.model import Item
 from extract.rulings.proofed import RANKS, Open, Rank
+from extract.rulings.shown import former_in, shows
 
 _VAGUE = frozenset({"", "it", "that", "this", "them", "one", "thing", "stuff"})
 
@@ -34,9 +35,15 @@ def _all(record: Record, items: dict[str, Item]) -> Iterator[Open]:
     for doubt in record.doubts:
         if doubt.ruling is None or doubt.ruling.verdict == "add":
             yield Open(items[doubt.id], "doubt", doubt.text)
+    measures = {one.id: one for one in record.measures}
     for step in record.steps:
         if _is_unsure(step):
             yield Open(items[step.id], "step", f"“{step.text}”: say what is worked on, or strike it")
+        for measure in (measures[name] for name in step.measures if name in measures):
+            former = former_in(step.text, measure)
+            if former is not None and not shows(step.text, measure.display):
+                message = f"“{step.text}” shows {former}, which is {measure.display} by now"
+                yield Open(items[step.id], "step", message)
 
 
 def _rank(finding: Finding) -> Rank:

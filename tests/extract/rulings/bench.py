@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from functools import cache
 
+from extract.checks import run_checks
 from extract.record import Correction, Record, Remark, SessionFacts, Step, Withdrawn
 from extract.rulings import Hand, Proofed, Ruling, apply
+from extract.trade import load_trade
 from tests.extract.checks.records import record_of
 
 LINES = (
@@ -23,7 +25,7 @@ ADA = "Ada Penhaligon (invented)"
 def record() -> Record:
     """Six measures, a conversion that is off, one correction, three steps, a follow-up and a doubt."""
     bare = record_of(LINES)
-    return bare.model_copy(
+    whole = bare.model_copy(
         update={
             "session": SessionFacts(title="A ukulele", trade="strings", source="made up.vtt", duration=60),
             "corrections": (
@@ -43,6 +45,7 @@ def record() -> Record:
             "doubts": (Remark(id="d-1", cue=7, start=14.0, text="Whether the top is spruce"),),
         }
     )  # fmt: skip
+    return whole.model_copy(update={"findings": run_checks(whole, load_trade("strings"))})
 
 
 def _step(number: int, text: str, thing: str, measures: tuple[str, ...], start: float) -> Step:

@@ -77,8 +77,7 @@ def test_a_ruling_whose_item_is_gone_is_shown() -> None:
 
 
 def test_what_is_open_stands_worst_first() -> None:
-    ranks = [one.rank for one in proof().open]
-    assert ranks == ["correction", "doubt", "step"]
+    assert [one.rank for one in proof().open] == ["stop", "correction", "doubt", "step"]
 
 
 def test_units_are_checked() -> None:
