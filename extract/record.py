@@ -189,6 +189,8 @@ class Mention(_Part):
 
     name: str
     cues: tuple[int, ...]
+    id: str = Field(default="", description="given where a person ruled on it")
+    ruling: Ruled | None = None
 
 
 class Remark(_Part):

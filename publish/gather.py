@@ -105,8 +105,12 @@ def read_record(path: Path) -> Record:
 
 def lost_rulings(proofed: Proofed) -> tuple[str, ...]:
     """A line for each ruling in force that changes nothing, with the words that it is on."""
-    lost = [(one.ruling.act, one.ruling.on, one.why) for one in proofed.unplaced]
-    return tuple(f"{act} of “{on.words}” at {clock(on.start)} has no place any more: {why}" for act, on, why in lost)
+    lost = [(f"{one.ruling.act} of “{one.ruling.on.words}”", one.ruling.on, one.why) for one in proofed.unplaced]
+    timeless = ("tool", "material")
+    return tuple(
+        f"{what}{'' if on.kind in timeless else f' at {clock(on.start)}'} has no place any more: {why}"
+        for what, on, why in lost
+    )
 
 
 def unread_lines(log: LogRead) -> tuple[str, ...]:

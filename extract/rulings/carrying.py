@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from extract.record import Correction, Measure, Record, Step
 from extract.rulings.errata import added_correction, follow_measure, proof_errata, ruled_correction
 from extract.rulings.fate import Fate
+from extract.rulings.kit import ruled_kit, with_kit
 from extract.rulings.measures import added_measure, ruled_measure
 from extract.rulings.model import Add, Kind, OnItem
 from extract.rulings.order import put_in
@@ -37,7 +38,10 @@ def carry_out(record: Record, rulings: tuple[OnItem, ...], fates: dict[str, Fate
     corrections, denied = _corrections(record, rulings, fates)
     measures = _measures(record, corrections, rulings, fates)
     by_id = {one.id: one for one in measures}
-    procedure = Procedure([_following(step, by_id) for step in record.steps], by_id)
+    tools = ruled_kit("tool", record.tools, _added("tool", rulings), fates)
+    materials = ruled_kit("material", record.materials, _added("material", rulings), fates)
+    steps_now = [with_kit(_following(step, by_id), tools, materials) for step in record.steps]
+    procedure = Procedure(steps_now, by_id)
     procedure.carry_out(one for one in rulings if one.on.kind == "step")
     steps = procedure.numbered()
     follow_ups = ruled_remarks("follow_up", record.follow_ups, _added("follow_up", rulings), fates)
@@ -50,11 +54,13 @@ def carry_out(record: Record, rulings: tuple[OnItem, ...], fates: dict[str, Fate
             "steps": steps,
             "follow_ups": follow_ups.kept,
             "doubts": doubts.kept,
+            "tools": tools.kept,
+            "materials": materials.kept,
         }
     )
     out = {one.id: one.ruling for one in measures} | {one.id: one.ruling for one in procedure.struck.values()}
     struck = {name: ruled.ruling for name, ruled in out.items() if ruled is not None and ruled.verdict == "strike"}
-    struck |= {**denied, **follow_ups.struck, **doubts.struck}
+    struck |= {**denied, **follow_ups.struck, **doubts.struck, **tools.struck, **materials.struck}
     return Carried(changed, struck, doubts.settled, procedure.failed)
 
 

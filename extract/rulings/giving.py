@@ -46,6 +46,8 @@ _FIELDS: dict[Kind, frozenset[str]] = {
     "step": frozenset({"text", "mode"}),
     "follow_up": frozenset({"text"}),
     "doubt": frozenset({"text"}),
+    "tool": frozenset({"text"}),
+    "material": frozenset({"text"}),
 }
 """What may be amended of what."""
 
@@ -140,8 +142,8 @@ def add(
 ) -> Add:
     """Put in what the machine missed at second `start`, in cue `cue`; `words` are those said there.
 
-    A measure needs a figure; a step, follow-up or doubt a text; a correction what holds instead, as text or figure, and
-    may name the measure that it takes back. A finding can't be added.
+    A measure needs a figure; a step, follow-up or doubt a text, a tool or material its name as text; a correction what
+    holds instead, as text or figure, and may name the measure that it takes back. A finding can't be added.
     """
     changes = _changes(kind, to, None)
     needed = {"measure": {"figure"}, "correction": {"text", "figure"}, "finding": set()}.get(kind, {"text"})

@@ -5,11 +5,12 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterator
 
-from extract.record import Correction, Finding, Measure, Record, Remark, Step
+from extract.record import Correction, Finding, Measure, Mention, Record, Remark, Step
 from extract.rulings.model import Item, Kind
 
 _PREFIXES: dict[Kind, str] = {
     "measure": "m", "correction": "c", "finding": "f", "step": "s", "follow_up": "l", "doubt": "d",
+    "tool": "t", "material": "k",
 }  # fmt: skip
 
 
@@ -33,6 +34,11 @@ def remark_id(kind: Kind, text: str) -> str:
     """An id for a remark of a record that was made before remarks had any."""
     words = " ".join(text.lower().split())
     return f"{_PREFIXES[kind]}-{hashlib.sha256(f'{_PREFIXES[kind]}{chr(31)}{words}'.encode()).hexdigest()[:8]}"
+
+
+def kit_id(kind: Kind, name: str) -> str:
+    """The id of a tool or material: a record names each one once."""
+    return remark_id(kind, name)
 
 
 def digest_of(record: Record) -> str:
@@ -73,6 +79,8 @@ def _all(record: Record) -> Iterator[Item]:
         yield _step(step)
     yield from _remarks("follow_up", record.follow_ups)
     yield from _remarks("doubt", record.doubts)
+    yield from _kit("tool", record.tools)
+    yield from _kit("material", record.materials)
 
 
 def _measure(one: Measure) -> Item:
@@ -94,3 +102,9 @@ def _step(one: Step) -> Item:
 def _remarks(kind: Kind, remarks: tuple[Remark, ...]) -> Iterator[Item]:
     for one in remarks:
         yield Item(kind=kind, id=one.id or remark_id(kind, one.text), words=one.text, start=one.start, cue=one.cue)
+
+
+def _kit(kind: Kind, mentions: tuple[Mention, ...]) -> Iterator[Item]:
+    for one in mentions:
+        cue = min(one.cues, default=0)
+        yield Item(kind=kind, id=one.id or kit_id(kind, one.name), words=one.name, start=0.0, cue=cue)

@@ -16,7 +16,7 @@ from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, f
 
 from extract.record import Because, Mode, Phase
 
-Kind = Literal["measure", "correction", "finding", "step", "follow_up", "doubt"]
+Kind = Literal["measure", "correction", "finding", "step", "follow_up", "doubt", "tool", "material"]
 """What can be ruled on. A caution can't: it stays on the page."""
 
 
@@ -30,9 +30,9 @@ class Item(_Part):
     kind: Kind
     id: str = Field(min_length=1)
     words: str
-    """As said; of a finding its message, of a follow-up or doubt its text."""
+    """As said; of a finding its message, of a follow-up or doubt its text, of a tool or material its name."""
     start: float = Field(ge=0)
-    """Seconds in the recording."""
+    """Seconds in the recording; 0 for a tool or material, which is named at several."""
     cue: int = Field(ge=0)
     """0-based index of the cue."""
     figures: tuple[str, ...] = ()
@@ -67,7 +67,7 @@ class Changes(_Part):
     where: str | None = None
     phase: Phase | None = None
     text: str | None = None
-    """Of a step, follow-up or doubt; of a correction, what holds instead."""
+    """Of a step, follow-up or doubt; of a correction, what holds instead; of a tool or material, its name."""
     mode: Mode | None = None
     """Of a step."""
 

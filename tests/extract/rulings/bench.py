@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from extract.checks import run_checks
-from extract.record import Correction, Record, Remark, SessionFacts, Step, Withdrawn
+from extract.record import Correction, Mention, Record, Remark, SessionFacts, Step, Withdrawn
 from extract.rulings import Hand, Proofed, Ruling, apply
 from extract.trade import load_trade
 from tests.extract.checks.records import record_of
@@ -42,6 +42,8 @@ def record() -> Record:
                 _step(3, "Clean it", "it", (), 9.0),
             ),
             "follow_ups": (Remark(id="l-1", cue=6, start=12.0, text="Plane the fingerboard"),),
+            "tools": (Mention(name="heating plate", cues=(3,)), Mention(name="c cup", cues=(4,))),
+            "materials": (Mention(name="hide glue", cues=(3, 5)),),
             "doubts": (Remark(id="d-1", cue=7, start=14.0, text="Whether the top is spruce"),),
         }
     )  # fmt: skip
@@ -52,6 +54,7 @@ def _step(number: int, text: str, thing: str, measures: tuple[str, ...], start: 
     return Step(
         id=f"s-{number}", number=number, cue_from=int(start), cue_to=int(start), start=start, end=start + 1,
         quote=text.lower(), text=text, verb=text.split()[0].lower(), object=thing, mode="done", measures=measures,
+        tools=("heating plate",) if thing == "plate" else (), materials=("hide glue",) if thing == "plate" else (),
     )  # fmt: skip
 
 
