@@ -7,6 +7,7 @@
         notes.md                a person's words for the page, optional
         transcript.json         machine-made
         record.json             machine-made
+      errata.json               machine-made: errata that were published, none ever dropped
       public/                   the site, rebuilt at will
 
 Machine output and a person's decisions never share a file.
@@ -182,6 +183,11 @@ class Shop:
     def settings(self) -> ShopSettings:
         """What shop.toml says. Raises `ShopError` where it can't be read."""
         return _read_toml(self.settings_file, ShopSettings)
+
+    @property
+    def errata_file(self) -> Path:
+        """errata.json: which errata were published, and when."""
+        return self.root / "errata.json"
 
     @property
     def public(self) -> Path:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from capture.shop import ShopSettings
 from publish.addresses import SCHEMA_FILE, absolute, address
+from publish.all_errata import FILE as ERRATA_FILE
 from publish.context import Entry, Erratum, FrontPage, Link, SessionPage
 from publish.errata import retractions
 from publish.galley import Galley
@@ -42,6 +43,7 @@ def make_front(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...
         address=absolute(shop.site_address),
         entries=entries[::-1],
         errata=tuple(one for source in reversed(sources) for one in _taken_back(source, shop, "sessions/")),
+        all_errata=Link(ERRATA_FILE, "All errata") if any(page.errata for page in pages) else None,
         schema=Link(SCHEMA_FILE, "What the fields of the records mean (JSON Schema)"),
     )
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import escape
 
-from publish.context import Card, FrontPage, Hazard, SessionPage
+from publish.context import Card, ErrataPage, FrontPage, Hazard, SessionPage
 from publish.errors import LostCautionError
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
@@ -48,6 +48,10 @@ class Renderer:
         html = self._engine.get_template("card.html").render(card=card)
         _keeps_cautions(html, card.standing_caution, card.cautions, TEMPLATES / "card.html")
         return html
+
+    def errata(self, page: ErrataPage) -> str:
+        """The page of all errata."""
+        return self._engine.get_template("errata.html").render(page=page)
 
     def front(self, page: FrontPage) -> str:
         """The front page."""

@@ -4,21 +4,28 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from filelock import FileLock, Timeout
 
+from capture.errors import ShopError
 from capture.shop import Shop
 from extract.record import record_schema
 from publish.addresses import SCHEMA_FILE, absolute
+from publish.all_errata import FILE as ERRATA_FILE
+from publish.all_errata import found_in, make_errata_page
 from publish.captions import captions, chapters, plain_text
 from publish.card import make_card
 from publish.context import SessionPage
 from publish.errors import PublishBusyError, UnsettledError
+from publish.feeds import ERRATA_FEED, SESSIONS_FEED, errata_feed, sessions_feed
 from publish.front import keep_company, make_front
 from publish.gather import Gathered, gather
+from publish.ledger import Ledger, brought_up, read_ledger, write_ledger
 from publish.page import make_page
 from publish.render import Renderer
+from publish.source import SessionSource
 from publish.staging import Staging, staged
 
 ASSETS = Path(__file__).parent / "assets"
@@ -72,12 +79,16 @@ def _publish(shop: Shop, strict: bool) -> Published:
     cards = [make_card(page, source.record) for source, page in zip(sources, pages, strict=True)]
     printed = [None if card is None else renderer.card(card) for card in cards]
     front = renderer.front(make_front(sources, pages, settings))
+    ledger = _ledger(shop, sources, pages)
     with staged(shop.public) as staging:
         staging.write("index.html", front)
         for one, page, html, card in zip(gathered, pages, rendered, printed, strict=True):
             _write_session(staging, one, page, html)
             if card is not None:
                 staging.write(f"sessions/{one.source.slug}/card.html", card)
+        staging.write(ERRATA_FILE, renderer.errata(make_errata_page(ledger, settings, frozenset(company))))
+        _write_feed(staging, ERRATA_FEED, errata_feed(ledger, settings))
+        _write_feed(staging, SESSIONS_FEED, sessions_feed(tuple(company), pages, settings))
         _write_shared(staging, settings.site_address)
     folders = tuple(shop.public / "sessions" / source.slug for source in sources)
     warnings = problems + tuple(warning for one in gathered for warning in one.warnings)
@@ -98,6 +109,23 @@ def _write_session(staging: Staging, one: Gathered, page: SessionPage, html: str
         staging.place(f"{home}/{source.recording}", one.recording)
     for picture, name in one.note.pictures:
         staging.place(f"{home}/{name}", picture)
+
+
+def _ledger(shop: Shop, sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...]) -> Ledger:
+    """The ledger of errata, brought up to date and on the disk before any page tells of it."""
+    path, today = shop.errata_file, date.today()
+    left_out = frozenset(one.slug for one in shop.sessions()) - {one.slug for one in sources}
+    ledger = brought_up(read_ledger(path), found_in(sources, pages, today), left_out, today)
+    try:
+        write_ledger(path, ledger)
+    except OSError as error:
+        raise ShopError(path, f"can't be written ({error.strerror})", "make room, then publish again") from error
+    return ledger
+
+
+def _write_feed(staging: Staging, name: str, feed: str | None) -> None:
+    if feed is not None:
+        staging.write(name, feed)
 
 
 def _write_shared(staging: Staging, site_address: str) -> None:

@@ -5,6 +5,7 @@ and the linked data, whose angle brackets are written as escapes.
 """
 
 from publish.context.card import Card, CardFigure, CardStep, Setting, Size, Wait
+from publish.context.errata import ErrataPage, Notice
 from publish.context.figures import Amended, Figure, Flag, Link, Pair, Retraction, Row, RowGroup
 from publish.context.pages import Entry, FrontPage, SessionPage
 from publish.context.parts import (
@@ -29,6 +30,7 @@ __all__ = [
     "CardFigure",
     "CardStep",
     "Entry",
+    "ErrataPage",
     "Erratum",
     "Figure",
     "Flag",
@@ -38,6 +40,7 @@ __all__ = [
     "Making",
     "Mark",
     "Named",
+    "Notice",
     "Pair",
     "Player",
     "Proof",

@@ -140,5 +140,7 @@ class FrontPage:
     """The sessions, newest first."""
     errata: tuple[Erratum, ...]
     """Statements of earlier sessions that later ones took back."""
+    all_errata: Link | None
+    """The page of all errata; null where there are none."""
     schema: Link
     """The JSON Schema of the records."""

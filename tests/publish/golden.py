@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
+from publish.all_errata import found_in, make_errata_page
 from publish.captions import captions, chapters, plain_text
 from publish.card import make_card
 from publish.front import make_front
+from publish.ledger import Ledger, brought_up
 from publish.page import make_page
 from publish.render import Renderer
 from tests.publish.session import SHOP, source
@@ -21,9 +24,11 @@ def site() -> dict[str, str]:
     renderer = Renderer()
     card = make_card(page, session.record)
     assert card is not None
+    ledger = brought_up(Ledger(), found_in((session,), (page,), date(2031, 5, 20)), frozenset(), date(2031, 5, 20))
     return {
         "session.html": renderer.session(page),
         "card.html": renderer.card(card),
+        "errata.html": renderer.errata(make_errata_page(ledger, SHOP, frozenset({session.slug}))),
         "front.html": renderer.front(make_front((session,), (page,), SHOP)),
         "captions.vtt": captions(page.spoken),
         "chapters.vtt": chapters(session.record),

@@ -61,15 +61,15 @@ def context(browser: Browser, size: tuple[int, int] = DESK, scheme: Scheme = "li
 
 
 @pytest.fixture
-def pages(shop: Shop) -> tuple[Path, Path]:
-    """The front page and the session page of a published shop."""
+def pages(shop: Shop) -> tuple[Path, ...]:
+    """The front page, the session page and the errata of a published shop."""
     (session,) = shop.sessions()
     (session.folder / "notes.md").write_text("# Before you start\n\nThe [whole story](https://heron.example/).\n")
     published = publish_shop(shop)
-    return published.front, published.pages[0]
+    return published.front, published.pages[0], published.front.with_name("errata.html")
 
 
-def test_pages_ask_for_nothing_but_their_own_files(browser: Browser, pages: tuple[Path, Path]) -> None:
+def test_pages_ask_for_nothing_but_their_own_files(browser: Browser, pages: tuple[Path, ...]) -> None:
     with context(browser) as window:
         for path in pages:
             seen = visit(window, path)
@@ -79,7 +79,7 @@ def test_pages_ask_for_nothing_but_their_own_files(browser: Browser, pages: tupl
             assert seen.complaints == []
 
 
-def test_a_time_seeks_the_player_on_the_page(browser: Browser, pages: tuple[Path, Path]) -> None:
+def test_a_time_seeks_the_player_on_the_page(browser: Browser, pages: tuple[Path, ...]) -> None:
     with context(browser) as window:
         seen = visit(window, pages[1])
         seen.page.locator("#m-action-1 .at").click()
@@ -92,14 +92,14 @@ def test_a_time_seeks_the_player_on_the_page(browser: Browser, pages: tuple[Path
         assert seen.complaints == []
 
 
-def test_the_words_being_said_are_marked_while_it_plays(browser: Browser, pages: tuple[Path, Path]) -> None:
+def test_the_words_being_said_are_marked_while_it_plays(browser: Browser, pages: tuple[Path, ...]) -> None:
     with context(browser) as window:
         seen = visit(window, pages[1])
         seen.page.locator("[id='t-19.6'] .at").click()
         seen.page.wait_for_selector("[id='t-19.6'][aria-current]", state="attached")
 
 
-def test_a_time_works_from_the_keyboard(browser: Browser, pages: tuple[Path, Path]) -> None:
+def test_a_time_works_from_the_keyboard(browser: Browser, pages: tuple[Path, ...]) -> None:
     with context(browser) as window:
         seen = visit(window, pages[1])
         seen.page.locator("#m-action-0 .at").focus()
@@ -107,7 +107,7 @@ def test_a_time_works_from_the_keyboard(browser: Browser, pages: tuple[Path, Pat
         seen.page.wait_for_function("document.getElementById('player').currentTime > 15")
 
 
-def test_without_a_script_a_time_plays_the_recording_from_there(browser: Browser, pages: tuple[Path, Path]) -> None:
+def test_without_a_script_a_time_plays_the_recording_from_there(browser: Browser, pages: tuple[Path, ...]) -> None:
     with context(browser, java_script_enabled=False) as window:
         seen = visit(window, pages[1])
         href = seen.page.locator("#m-action-1 .at").get_attribute("href")
@@ -120,7 +120,7 @@ def test_without_a_script_a_time_plays_the_recording_from_there(browser: Browser
         assert played.evaluate("document.querySelector('video').currentTime") == pytest.approx(24.4, abs=3)
 
 
-def test_captions_can_be_shown_from_the_disk(browser: Browser, pages: tuple[Path, Path]) -> None:
+def test_captions_can_be_shown_from_the_disk(browser: Browser, pages: tuple[Path, ...]) -> None:
     with context(browser) as window:
         seen = visit(window, pages[1])
         words = seen.page.evaluate(
@@ -136,7 +136,7 @@ def test_captions_can_be_shown_from_the_disk(browser: Browser, pages: tuple[Path
 
 
 @pytest.mark.parametrize("width", [320, 360, 768, 1100])
-def test_nothing_scrolls_sideways(browser: Browser, pages: tuple[Path, Path], width: int) -> None:
+def test_nothing_scrolls_sideways(browser: Browser, pages: tuple[Path, ...], width: int) -> None:
     with context(browser, (width, 740)) as window:
         for path in pages:
             page = visit(window, path).page
@@ -146,7 +146,7 @@ def test_nothing_scrolls_sideways(browser: Browser, pages: tuple[Path, Path], wi
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 def test_pages_are_open_to_everyone(
-    browser: Browser, pages: tuple[Path, Path], scheme: Scheme, size: tuple[int, int]
+    browser: Browser, pages: tuple[Path, ...], scheme: Scheme, size: tuple[int, int]
 ) -> None:
     with context(browser, size, scheme) as window:
         for path in pages:
@@ -156,7 +156,7 @@ def test_pages_are_open_to_everyone(
 
 
 @pytest.mark.parametrize("anchor", ["m-action-0", "c-rule", "t-19.6", "f-nut"])
-def test_an_address_with_an_item_shows_it(browser: Browser, pages: tuple[Path, Path], anchor: str) -> None:
+def test_an_address_with_an_item_shows_it(browser: Browser, pages: tuple[Path, ...], anchor: str) -> None:
     with context(browser) as window:
         page = visit(window, pages[1], f"#{anchor}").page
         box = page.locator(f"[id='{anchor}']").bounding_box()
@@ -164,7 +164,7 @@ def test_an_address_with_an_item_shows_it(browser: Browser, pages: tuple[Path, P
         assert 0 <= box["y"] < DESK[1]
 
 
-def test_a_figure_copies_as_it_was_said(browser: Browser, pages: tuple[Path, Path]) -> None:
+def test_a_figure_copies_as_it_was_said(browser: Browser, pages: tuple[Path, ...]) -> None:
     with context(browser) as window:
         page = visit(window, pages[1]).page
         copied = page.evaluate(
@@ -177,7 +177,7 @@ def test_a_figure_copies_as_it_was_said(browser: Browser, pages: tuple[Path, Pat
         assert copied.replace("\u202f", " ") == "20 7/8 in"
 
 
-def test_the_print_has_times_and_no_player(browser: Browser, pages: tuple[Path, Path], tmp_path: Path) -> None:
+def test_the_print_has_times_and_no_player(browser: Browser, pages: tuple[Path, ...], tmp_path: Path) -> None:
     with context(browser) as window:
         page = visit(window, pages[1]).page
         page.emulate_media(media="print")

@@ -1,0 +1,82 @@
+"""All errata of a shop: gathered from its sessions, and made up for their page and feed."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from capture.shop import ShopSettings
+from extract.record import Correction
+from publish.addresses import absolute, address
+from publish.context import ErrataPage, Link, Notice, SessionPage
+from publish.dates import in_words
+from publish.ledger import How, Ledger, Listed
+from publish.moments import clock
+from publish.source import SessionSource
+
+FILE = "errata.html"
+HOW: dict[How, str] = {
+    "on_film": "said wrong and put right on the film",
+    "proof": "found when the notes were proofed",
+    "later_session": "taken back in a later session",
+}
+
+
+def found_in(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...], today: date) -> tuple[Listed, ...]:
+    """Every erratum of the sessions, as it would be listed for the first time today; once each."""
+    listed: dict[str, Listed] = {}
+    for source, page in zip(sources, pages, strict=True):
+        for correction, erratum in zip(source.record.corrections, page.errata, strict=True):
+            one = Listed(
+                session=source.slug,
+                title=source.record.session.title,
+                wrong=erratum.wrong,
+                right=erratum.right,
+                how=_how(correction),
+                second=correction.start,
+                anchor=erratum.anchor,
+                first=today,
+            )
+            listed.setdefault(one.key, one)
+    return tuple(listed.values())
+
+
+def make_errata_page(ledger: Ledger, shop: ShopSettings, published: frozenset[str]) -> ErrataPage:
+    """The page, the newest errata first; `published` are the sessions that have a page to lead to."""
+    web = absolute(shop.site_address)
+    return ErrataPage(
+        title=shop.title,
+        author=shop.author,
+        licence=shop.licence,
+        assets="assets/",
+        address=f"{web}{FILE}" if web else None,
+        front=Link("index.html", shop.title),
+        standing=tuple(_notice(one, at, published) for at, one in _newest_first(ledger) if one.out is None),
+        taken_out=tuple(_notice(one, at, published) for at, one in _newest_first(ledger) if one.out is not None),
+    )
+
+
+def _newest_first(ledger: Ledger) -> list[tuple[int, Listed]]:
+    return sorted(enumerate(ledger.errata, 1), key=lambda pair: (pair[1].first, pair[0]), reverse=True)
+
+
+def _how(correction: Correction) -> How:
+    if correction.source == "proof":
+        return "proof"
+    return "later_session" if correction.scope == "earlier_session" else "on_film"
+
+
+def _notice(one: Listed, number: int, published: frozenset[str]) -> Notice:
+    page = f"{address('sessions', one.session)}/index.html" if one.session in published else None
+    whole = page if one.out is not None or page is None else f"{page}#{one.anchor}"
+    return Notice(
+        anchor=f"e-{number}",
+        wrong=one.wrong,
+        right=one.right,
+        how=HOW[one.how],
+        session=one.title,
+        href=whole,
+        clock=clock(one.second),
+        first=one.first.isoformat(),
+        first_text=in_words(one.first.isoformat()),
+        out_text=in_words(one.out.isoformat()) if one.out else "",
+    )

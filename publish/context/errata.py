@@ -1,0 +1,55 @@
+"""The page of all errata of a shop, as its template is given it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from publish.context.figures import Link
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """One erratum of the shop."""
+
+    anchor: str
+    """Id on this page."""
+    wrong: str
+    """As said."""
+    right: str
+    """What to read instead."""
+    how: str
+    """How it was found, a phrase."""
+    session: str
+    """Title of the session."""
+    href: str | None
+    """Where it stands on the session's page; null where that page is gone."""
+    clock: str
+    """When it was taken back, in that recording."""
+    first: str
+    """ISO 8601 day on which it was first published."""
+    first_text: str
+    """That day in words."""
+    out_text: str
+    """The day on which it was taken out, in words; empty while it stands."""
+
+
+@dataclass(frozen=True, slots=True)
+class ErrataPage:
+    """Everything on the page of errata."""
+
+    title: str
+    """Title of the shop's notes."""
+    author: str
+    """Who keeps them; may be empty."""
+    licence: str
+    """Licence of the notes; may be empty."""
+    assets: str
+    """Address of the shared assets' folder, with a slash behind."""
+    address: str | None
+    """The page's full address on the web; null where the shop has none."""
+    front: Link
+    """The front page."""
+    standing: tuple[Notice, ...]
+    """Errata that stand, the newest first."""
+    taken_out: tuple[Notice, ...]
+    """Errata that were published and are in no record any more, the newest first."""
