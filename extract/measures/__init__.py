@@ -9,7 +9,7 @@ from extract.measures import item
 from extract.measures.attribute import INFERRED, SAID, Rule, usual_measure
 from extract.measures.figure import Figure, Finding
 from extract.measures.lexicon import lexicon_of
-from extract.measures.phase import find_phase
+from extract.measures.phase import by_weight
 from extract.measures.place import find_place
 from extract.measures.restated import find_followed, find_restated
 from extract.measures.scene import Scene
@@ -46,7 +46,7 @@ def _find(figure: Figure) -> Finding:
     if not finding.attribute:
         _apply(INFERRED, figure, finding)
     finding.where = find_place(figure, finding)
-    finding.phase, finding.phase_rule = find_phase(figure, finding)
+    finding.phase = by_weight(figure, finding)
     return finding
 
 

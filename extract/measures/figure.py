@@ -27,7 +27,6 @@ class Finding:
     item_rule: str = ""
     where: str | None = None
     phase: Phase = "as_found"
-    phase_rule: str = ""
     restates: Finding | None = None
     """The earlier figure that this one says again in another unit."""
     follows: Finding | None = None

@@ -74,6 +74,12 @@ class Knowledge:
     fixings: frozenset[str]
     fixing_inches: float
     """From this length on a bare figure of a fixing is its length."""
+    changes: dict[str, str]
+    """Verb of change -> attribute."""
+    every: frozenset[str]
+    every_attributes: dict[str, str]
+    """Kind -> attribute of a figure behind "every"."""
+    narrows: frozenset[str]
     kept: frozenset[str]
     """Attributes that are not carried to the next figure."""
     heated: frozenset[str]
@@ -92,6 +98,8 @@ class Knowledge:
     """People and talk: no things alone, but "feed dog" and "hook point" are."""
     either: frozenset[str]
     """Small amounts behind "a", things otherwise."""
+    round_series: tuple[str, ...]
+    """What the figures of "a ten mil dowel by seventy" measure, the thing being round."""
     times: frozenset[str]
     readers: frozenset[str]
     lone_readers: frozenset[str]
@@ -137,6 +145,10 @@ def knowledge() -> Knowledge:
         strands=frozenset(data["fixing"]["strands"]),
         fixings=frozenset(data["fixing"]["things"]),
         fixing_inches=data["fixing"]["from_inches"],
+        changes={verb: attribute for attribute, verbs in data["changes"].items() for verb in verbs},
+        every=frozenset(data["every"]["words"]),
+        every_attributes=data["every"]["attributes"],
+        narrows=frozenset(data["narrows"]["verbs"]),
         kept=frozenset(data["kept"]["never"]),
         heated=frozenset(data["heated"]["words"]),
         looks={word: attribute for attribute, words in data["looks"].items() for word in words},
@@ -145,6 +157,7 @@ def knowledge() -> Knowledge:
         slips=frozenset(data["shapes"]["slips"]),
         vague=frozenset(data["places"]["sides"]),
         series=tuple(data["shapes"]["series"]),
+        round_series=tuple(data["shapes"]["round_series"]),
         times=frozenset(data["not_things"]["times"]),
         not_things=frozenset(
             noun for group, nouns in data["not_things"].items() if group != "either" for noun in nouns

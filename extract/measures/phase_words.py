@@ -32,12 +32,19 @@ class PhaseWords:
     new: Index
     defects: frozenset[str]
     """Attributes that are faults by nature."""
-    metered: frozenset[str]
-    """Kinds that are read off a meter."""
     bring: frozenset[str]
     """Base forms of verbs that bring a thing to the job."""
     work: frozenset[str]
     """Base forms of the verbs of work."""
+    subjects: frozenset[str]
+    leads: frozenset[str]
+    """Small words right before a figure that are signs of their own."""
+    follows: frozenset[str]
+    """Small words right behind one."""
+    reads: frozenset[str]
+    """Base forms of verbs of reading and measuring."""
+    plain_verbs: frozenset[str]
+    """Base forms of common verbs, each a sign of its own."""
 
 
 @cache
@@ -59,8 +66,8 @@ def phase_words() -> PhaseWords:
         new=_index(data["new"]["before"]),
         present=_index(data["present"]["before"]),
         defects=frozenset(data["nature"]["defects"]),
-        metered=frozenset(data["nature"]["metered"]),
         bring=frozenset(data["new"]["verbs"]),
+        **{name: frozenset(listed) for name, listed in data["signs"].items()},
         work=frozenset(
             verb
             for group, verbs in verbs["work"].items()

@@ -46,7 +46,7 @@ def _digits(tape: Tape, at: int, listed: bool = False) -> tuple[str, int]:
         if tape.kind(end) in ("oh", "zero"):
             digits, end = digits + "0", end + 1
             continue
-        if tape.kind(end) == "digits" and not digits:
+        if tape.kind(end) == "digits" and not digits and tape.text(end).isdigit():
             return tape.text(end), end + 1
         figure = below_hundred(tape, end)
         if figure is None or _is_next_number(tape, figure, digits):

@@ -3,7 +3,7 @@
     python -m tests.benchmarks.narrations [FOLDER ...]
 
 Each narration is a folder with narration.vtt and gold.json: what a careful reader finds in it. Those in
-tests/narrations are inventions of ours in twelve trades. `read` were looked at while rules were written, `kept` were
+tests/narrations are inventions of ours in many trades. `read` were looked at while rules were written, `kept` were
 not: the difference between the two tells how far the rules carry.
 
 A measure counts when value and unit are exact and its cue is at most one away; a correction when its value (or two of
@@ -52,20 +52,22 @@ def tally(gold: Marked, record: Record) -> Counter[str]:
     """Counts of what is marked, found and right in one narration."""
     got = json.loads(record.to_json())
     counts: Counter[str] = Counter(minutes=round(record.session.duration / 60 * 100))
-    measures = _pairs(gold["measures"], got["measures"], lambda g, p: abs(g["cue"] - p["cue"]) <= 1 and _same(g, p))
+    measures = pairs(
+        gold["measures"], got["measures"], lambda g, p: abs(g["cue"] - p["cue"]) <= 1 and same_quantity(g, p)
+    )
     _count(counts, "measures", gold["measures"], got["measures"], measures)
     for g, p in measures:
         counts["phase"] += p["phase"] == g["phase"]
         counts["stands"] += p["stands"] == g["stands"]
         if g["attribute"]:
             counts["attribute of"] += 1
-            counts["attribute"] += bool(_words(p["attribute"]) & _words(" ".join(g["attribute"])))
-    corrections = _pairs(gold["corrections"], got["corrections"], _same_correction)
+            counts["attribute"] += bool(words(p["attribute"]) & words(" ".join(g["attribute"])))
+    corrections = pairs(gold["corrections"], got["corrections"], _same_correction)
     _count(counts, "corrections", gold["corrections"], got["corrections"], corrections)
     stops = [one for one in got["findings"] if one["severity"] == "stop"]
-    faults = _pairs(gold["faults"], stops, lambda g, p: abs(g["cue"] - p["cue"]) <= 2)
+    faults = pairs(gold["faults"], stops, lambda g, p: abs(g["cue"] - p["cue"]) <= 2)
     _count(counts, "faults", gold["faults"], stops, faults)
-    _count(counts, "steps", gold["steps"], got["steps"], _pairs(gold["steps"], got["steps"], _same_step))
+    _count(counts, "steps", gold["steps"], got["steps"], pairs(gold["steps"], got["steps"], _same_step))
     return counts
 
 
@@ -93,7 +95,7 @@ def _f1(counts: Counter[str], name: str) -> str:
     return f"{2 * counts[f'{name} right'] / (both or 1):.2f}"
 
 
-def _pairs(
+def pairs(
     golds: list[Marked], gots: list[Marked], match: Callable[[Marked, Marked], bool]
 ) -> list[tuple[Marked, Marked]]:
     """One to one, the nearest cues first."""
@@ -115,7 +117,12 @@ def _pairs(
     return pairs
 
 
-def _same(gold: Marked, got: Marked) -> bool:
+def same_measure(gold: Marked, got: Marked) -> bool:
+    """Value and unit agree, at most one cue away."""
+    return abs(gold["cue"] - got["cue"]) <= 1 and same_quantity(gold, got)
+
+
+def same_quantity(gold: Marked, got: Marked) -> bool:
     ends = ("low", "high") if gold["low"] is not None else ("value",)
     if (got["low"] is None) != (gold["low"] is None):
         return False
@@ -138,17 +145,17 @@ def _same_correction(gold: Marked, got: Marked) -> bool:
         return False
     if gold["value"] is not None and gold["unit"]:
         return bool(got["unit"]) and _equal(gold["value"], gold["unit"], got["value"], got["unit"])
-    said = _words(f"{got['withdraws']['text']} {got['replacement']} {got['quote']}")
-    want = _words(f"{gold['withdraws']} {gold['replacement']}")
+    said = words(f"{got['withdraws']['text']} {got['replacement']} {got['quote']}")
+    want = words(f"{gold['withdraws']} {gold['replacement']}")
     return len(said & want) >= 2 or (len(want) < 4 and bool(said & want))
 
 
 def _same_step(gold: Marked, got: Marked) -> bool:
     meet = got["cue_from"] <= gold["cue_to"] + 1 and got["cue_to"] >= gold["cue_from"] - 1
-    return meet and bool(_words(gold["verb"]) & _words(got["verb"]) or _words(gold["object"]) & _words(got["object"]))
+    return meet and bool(words(gold["verb"]) & words(got["verb"]) or words(gold["object"]) & words(got["object"]))
 
 
-def _words(text: str | None) -> set[str]:
+def words(text: str | None) -> set[str]:
     found = re.findall(r"[a-z0-9]+", (text or "").lower())
     return {w[:-1] if len(w) > 3 and w.endswith("s") and not w.endswith("ss") else w for w in found} - _SMALL_WORDS
 

@@ -3,7 +3,7 @@
 The item is looked for between the two: a word of measure tells whose it is, and a thing tells how it is measured.
 """
 
-from extract.measures.attribute import around, before, behind, inferred, joined, loose
+from extract.measures.attribute import around, before, behind, change, inferred, joined, loose
 from extract.measures.attribute.near import Rule, usual_measure
 
 __all__ = ["INFERRED", "SAID", "Rule", "usual_measure"]
@@ -11,6 +11,7 @@ __all__ = ["INFERRED", "SAID", "Rule", "usual_measure"]
 SAID: tuple[tuple[str, Rule], ...] = (
     ("removal", behind.by_removal),
     ("difference", loose.by_difference),
+    ("every", change.by_every),
     ("existence", behind.by_existence),
     ("adjective behind", behind.by_adjective),
     ("noun behind", behind.by_noun),
@@ -18,6 +19,8 @@ SAID: tuple[tuple[str, Rule], ...] = (
     ("series", behind.by_series),
     ("restated", joined.by_restatement),
     ("thing behind", behind.by_thing),
+    ("narrowing", change.by_narrowing),
+    ("change", change.by_change),
     ("noun before", before.by_noun),
     ("following", joined.by_following),
     ("verb before", before.by_verb),

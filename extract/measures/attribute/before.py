@@ -77,6 +77,6 @@ def by_unlike_word(figure: Figure, finding: Finding) -> str | None:
             finding.noun = found
             return found.entry.name
     for found in before(figure, scene.mentions.verbs, figure.left[0])[:1]:
-        if found.entry.pieces in known.unmistakable:
+        if found.entry.pieces in known.unmistakable and scene.word(figure.start - 1) in ("to", "at", "by"):
             return found.entry.name
     return None

@@ -45,6 +45,8 @@ def by_existence(figure: Figure, _: Finding) -> str | None:
 def by_adjective(figure: Figure, finding: Finding) -> str | None:
     """ "seventy thou thick", "an inch or so proud"."""
     for found in behind(figure, figure.scene.mentions.adjectives, ADJECTIVE_REACH):
+        if figure.scene.word(found.end) == "to":
+            continue  # "from half an inch down to seven sixteenths"
         if suits(figure, found):
             finding.word = found
             return found.entry.name
@@ -68,8 +70,10 @@ def by_series(figure: Figure, _: Finding) -> str | None:
     while here.previous and place < len(names) - 1 and here.gap() in _BY:
         place += 1
         here = here.previous.figure
+    if any(usual_measure(thing.name, figure) == "diameter" for thing in here.things_left()[:1]):
+        names = knowledge().round_series
     if place:
-        return names[place]
+        return names[min(place, len(names) - 1)]
     following = figure.following
     return names[0] if following and figure.scene.text(figure.end, following.start) in _BY else None
 

@@ -16,6 +16,7 @@ _FURTHEST = 600
 """Tokens over which a thing keeps its attribute."""
 _LONG_INCHES = 6
 _NEAR = 60
+_MOST_PLAY = 0.15
 _AGAIN = 5
 _STEEPEST = 60
 """Degrees over which a figure near an oven is no angle."""
@@ -64,7 +65,10 @@ def by_look(figure: Figure, _: Finding) -> str | None:
         return None
     for at in _looked_at(figure):
         if scene.words[at] in known.looks and scene.tags[at][:2] in ("JJ", "RB") and not scene.is_noun(at + 1):
-            return known.looks[scene.words[at]]
+            name = known.looks[scene.words[at]]
+            if name == "play" and length_in_inches(figure) > _MOST_PLAY:
+                continue  # "the tenon's loose as well: 21.6"
+            return name
     return None
 
 

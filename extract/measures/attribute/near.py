@@ -72,7 +72,7 @@ def same_order(figure: Figure, earlier: Finding) -> bool:
         return True
     one = to_unit(abs(figure.quantity.value), unit, other)
     two = abs(earlier.figure.quantity.value)
-    furthest = _WORKED_AWAY if earlier.attribute in knowledge().worked_away else _SAME_ORDER
+    furthest = _WORKED_AWAY if earlier.attribute in knowledge().worked_away and one <= two else _SAME_ORDER
     return min(one, two) * furthest >= max(one, two)
 
 

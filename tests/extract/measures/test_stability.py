@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 
 from extract.measures.attribute import INFERRED, SAID
 from extract.measures.item import RULES as ITEM_RULES
-from extract.measures.phase import RULES as PHASE_RULES
 from tests.extract.measures.reading import measures_of, quote
 
 _LINES = ("The action was 11/64 inch.", "Slacken the strings.", "I want 7/64 inch up there.", "The nut is 5 mm thick.")
@@ -108,7 +107,7 @@ def test_nothing_said_gives_nothing() -> None:
     assert measures_of(["nothing to measure here"])[1] == ()
 
 
-@pytest.mark.parametrize("table", [SAID, INFERRED, ITEM_RULES, PHASE_RULES])
+@pytest.mark.parametrize("table", [SAID, INFERRED, ITEM_RULES])
 def test_rules_have_names_of_their_own(table: tuple[tuple[str, object], ...]) -> None:
     names = [name for name, _ in table]
     assert len(set(names)) == len(names)
