@@ -13,6 +13,7 @@ from capture.shop import Session, Shop
 from capture.transcript import Transcript
 from extract.record import Record
 from extract.rulings import LogRead, Proofed, RulingLog, apply
+from extract.rulings.model import NAMED_ONCE
 from publish.moments import clock
 from publish.note import Note, render_note
 from publish.source import SessionSource
@@ -106,9 +107,8 @@ def read_record(path: Path) -> Record:
 def lost_rulings(proofed: Proofed) -> tuple[str, ...]:
     """A line for each ruling in force that changes nothing, with the words that it is on."""
     lost = [(f"{one.ruling.act} of “{one.ruling.on.words}”", one.ruling.on, one.why) for one in proofed.unplaced]
-    timeless = ("tool", "material")
     return tuple(
-        f"{what}{'' if on.kind in timeless else f' at {clock(on.start)}'} has no place any more: {why}"
+        f"{what}{'' if on.kind in NAMED_ONCE else f' at {clock(on.start)}'} has no place any more: {why}"
         for what, on, why in lost
     )
 

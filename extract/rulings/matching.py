@@ -6,12 +6,13 @@ names by id, in this order:
 
 1. the same words within 1 s, then within 3 s, then within 15 s,
 2. the same figure within 3 s,
-3. words of which at least six in ten agree, within 3 s.
+3. words of which at least six in ten agree, or which are a part of those it had, two at least, within 3 s: a step that
+   ends earlier now. Were it the other way round, a strike would take out more than the person saw.
 
-Times are compared after the shift that the items found by id have in common. The first rule that gives any item
-decides: it must give one alone, and no other lost item may be led to that one. Else the ruling stays without a place,
-and is shown with its words. The distances are the project's own choice: words heard again move by less than a second,
-and caption lines by a few.
+A tool or material has its name for an id and no second, and is not looked for otherwise. Times are compared after the
+shift that the items found by id have in common. The first rule that gives any item decides: it must give one alone, and
+no other lost item may be led to that one. Else the ruling stays without a place, and is shown with its words. The
+distances are the project's own choice: words heard again move by less than a second, and caption lines by a few.
 """
 
 from __future__ import annotations
@@ -23,10 +24,11 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 from statistics import median
 
-from extract.rulings.model import Item
+from extract.rulings.model import NAMED_ONCE, Item
 
 _NEAREST, _NEAR, _FAR = 1.0, 3.0, 15.0
 _ALIKE = 0.6
+_FEWEST = 2
 _NUMBERED = re.compile(r"^([a-z]-[0-9a-f]{8})-\d+$")
 """An id of words that were said before: `m-3f9c21ab-2`."""
 _WORD = re.compile(r"[\w./'°%]+")
@@ -44,7 +46,7 @@ _RULES: tuple[_Rule, ...] = (
     _same_words(_NEAR),
     _same_words(_FAR),
     lambda lost, one, away: away <= _NEAR and bool(lost.figures) and _plain(one.figures) == _plain(lost.figures),
-    lambda lost, one, away: away <= _NEAR and _likeness(one, lost) >= _ALIKE,
+    lambda lost, one, away: away <= _NEAR and _is_like(_words(one.words), _words(lost.words)),
 )
 
 
@@ -69,7 +71,8 @@ def find_places(wanted: Iterable[Item], present: dict[str, Item]) -> Places:
     for one in present.values():
         stems[_stem(one.id)].append(one)
     alone = {name: stems[_stem(name)][0] for name, item in items.items() if len(stems[_stem(name)]) == 1}
-    shift = median([alone[name].start - items[name].start for name in alone]) if alone else 0.0
+    timed = [name for name in alone if items[name].kind not in NAMED_ONCE]
+    shift = median([alone[name].start - items[name].start for name in timed]) if timed else 0.0
     named = _nearest_each(
         {name: one for name, one in alone.items() if one.kind == items[name].kind}
         | {
@@ -131,6 +134,8 @@ def _nearest_each(found: dict[str, Item], items: dict[str, Item], shift: float) 
 
 
 def _like(item: Item, free: list[Item], shift: float) -> Item | None:
+    if item.kind in NAMED_ONCE:
+        return None
     kin = [(one, _away(item, one, shift)) for one in free if one.kind == item.kind]
     for rule in _RULES:
         found = [one for one, away in kin if rule(item, one, away)]
@@ -143,8 +148,10 @@ def _away(item: Item, one: Item, shift: float) -> float:
     return abs(one.start - shift - item.start)
 
 
-def _likeness(one: Item, other: Item) -> float:
-    return SequenceMatcher(None, _words(one.words), _words(other.words)).ratio()
+def _is_like(words: list[str], said: list[str]) -> bool:
+    length = len(words)
+    is_part = length >= _FEWEST and any(said[at : at + length] == words for at in range(len(said) - length + 1))
+    return is_part or SequenceMatcher(None, words, said).ratio() >= _ALIKE
 
 
 def _words(text: str) -> list[str]:

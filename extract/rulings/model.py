@@ -19,6 +19,9 @@ from extract.record import Because, Mode, Phase
 Kind = Literal["measure", "correction", "finding", "step", "follow_up", "doubt", "tool", "material"]
 """What can be ruled on. A caution can't: it stays on the page."""
 
+NAMED_ONCE: frozenset[Kind] = frozenset({"tool", "material"})
+"""Kinds of which a record names each one once, with no second of its own."""
+
 
 class _Part(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid")
