@@ -16,6 +16,7 @@ from extract.checks.finding import Suspicion
 from extract.checks.implausible import find_implausible
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
+from extract.checks.scale import find_out_of_scale
 from extract.checks.talk import Talk
 from extract.checks.units import find_missing_units, find_wrong_kinds
 from extract.ids import Mint
@@ -38,22 +39,24 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("arithmetic", find_sums),
     ("implausible", find_implausible),
     ("uncommon", find_uncommon),
+    ("scale", find_out_of_scale),
     ("conflict", find_conflicts),
     ("misheard", find_misheard),
 )
-"""In order: where two rules doubt the same figure, the first one speaks."""
+"""In order: where two rules doubt the same figure, the graver doubt speaks; of equals the first one."""
 
 
 def run_checks(record: Record, trade: Trade, rules: tuple[tuple[str, Rule], ...] = RULES) -> tuple[Finding, ...]:
     """What a person must settle or look at, in order of speaking. Linear in the number of measures."""
     talk = Talk(record, trade)
     order = {one.id: at for at, one in enumerate(record.measures)}
-    doubted: set[str] = set()
-    kept: list[Suspicion] = []
+    by_figure: dict[str, Suspicion] = {}
     for _, rule in rules:
-        found = [one for one in rule(talk) if one.measures[-1].id not in doubted]
-        doubted.update(one.measures[-1].id for one in found)
-        kept.extend(found)
+        for one in rule(talk):
+            first = by_figure.setdefault(one.measures[-1].id, one)
+            if first.severity == "look" and one.severity == "stop":
+                by_figure[one.measures[-1].id] = one
+    kept = list(by_figure.values())
     kept.sort(key=lambda one: order[one.measures[-1].id])
     mint = Mint()
     return tuple(_finding(one, mint) for one in kept)

@@ -19,26 +19,36 @@ _BEFORE, _BEHIND = 6, 9
 _LONGEST = 4
 _FAR = Fraction(2)
 """A figure this many times outside is past what a strange job explains."""
+_ACROSS = frozenset({"wide", "long", "across", "square", "tall", "high", "deep"})
 _OF_SOMETHING_ELSE = frozenset({"under", "into", "from", "onto", "across", "along", "past", "over"})
 
 
 def find_uncommon(talk: Talk) -> Iterator[Suspicion]:
     """Each figure outside the band of the word beside it, with the slip that explains it."""
+    things = _names(talk)
     for one in talk.said:
         if one.measure.unit is None or one.measure.difference or len(one.figures) > 1:
             continue
         for band in check_words().common:
-            found = _judge(one, band) if _is_beside(one, band) else None
+            found = _judge(one, band) if _is_beside(one, band, things) else None
             if found is not None:
                 yield found
                 break
 
 
-def _is_beside(one: Said, band: CommonBand) -> bool:
+def _is_beside(one: Said, band: CommonBand, things: frozenset[str]) -> bool:
     before = one.before[-_BEFORE:]
+    if one.after[:1] and (one.after[0] in _ACROSS or one.after[0] in things):
+        return False
     if _holds(before, band.words):
         return not _OF_SOMETHING_ELSE & {*before[-2:]}
     return band.name == "a feeler gauge" and _holds(one.after[:_BEHIND], band.words)
+
+
+def _names(talk: Talk) -> frozenset[str]:
+    """Single words that name a part or tool: in "a quarter inch slot" the figure is the slot's."""
+    terms = (*talk.trade.parts, *talk.trade.tools, *talk.trade.subjects)
+    return frozenset(said for term in terms for said in term.said)
 
 
 def _holds(words: tuple[str, ...], phrases: frozenset[Phrase]) -> bool:

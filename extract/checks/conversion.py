@@ -14,17 +14,19 @@ from extract.checks.figure import Figure
 from extract.checks.finding import Suspicion, decimal, figure_text, symbol_of, with_unit
 from extract.checks.linear import Linear, conversion
 from extract.checks.rounding import converted_step
-from extract.checks.talk import Said, Talk
+from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words, holds
 from extract.record import Measure
+from extract.units import system_of, unit_named
 
 SOURCE = "NIST SP 811 (2008) B.7 and SP 1038 (2006) section 4.4: rounding of converted figures"
-_FAR = 7
+_FAR = 9
 """Words between two figures from which on they are no restatement, unless the record says so."""
 _FEW = 3
+_OR = frozenset({"about", "so", "roughly", "call", "it", "say", "around", "that", "nearly", "just", "under", "over"})
 _BY = ("by",)
 _POURED = ("mass", "volume")
-_WEAKLY, _STRONGLY, _PLAINLY = 2, 4, 1000
+_WEAKLY, _STRONGLY, _PLAINLY = 2, 5, 1000
 """Figures further apart than so many times may be of two things: no stop, only a look."""
 _GRADES: dict[Verdict, int] = {"agrees": 0, "close": 1, "disagrees": 2}
 
@@ -46,9 +48,11 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
         and _BY in (pair.after[:1], second.after[:1])
     ):
         linked = pair
+    if linked is not None and second.measure.kind == "time" and not holds(second.before, check_words().strong):
+        return None
     if linked is not None:
         first, later = sorted((linked, second), key=lambda one: one.place)
-        return first, later, _reach(later)
+        return first, later, _reach(first, later)
     first_said = _counterpart(talk, second)
     if first_said is None or not _same_kind(first_said.measure, second.measure) or not _may_restate(first_said, second):
         return None
@@ -56,12 +60,31 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
     if len(words) > _FAR or not second.measure.unit_said:
         return None
     if holds(words, check_words().strong) is not None:
-        return first_said, second, _reach(second)
-    if holds(words, check_words().weak) is None or second.measure.kind == "time":
+        return first_said, second, _reach(first_said, second)
+    if second.measure.kind == "time" or not _are_of_two_systems(first_said, second):
         return None
-    if any(word not in check_words().beside for word in words):
+    item = words_of(first_said.measure.item or "")
+    passing = check_words().beside.union(item, (word.rstrip("s") for word in item))
+    if any(word not in passing for word in words):
         return None
-    return first_said, second, _reach(second)
+    return first_said, second, _reach(first_said, second)
+
+
+def _are_of_two_systems(first: Said, second: Said) -> bool:
+    """Inches and millimetres, degrees of the two scales: one of them is for those who think in the other."""
+    systems = {_system(one.measure.unit) for one in (first, second)}
+    return systems == {"imperial", "metric"}
+
+
+def _system(unit: str | None) -> str | None:
+    if unit in ("degF", "degC"):
+        return "imperial" if unit == "degF" else "metric"
+    return system_of(unit_named(unit)) if unit else None
+
+
+def _is_for_others(second: Said) -> bool:
+    """ "900 grams, for the rest of you"."""
+    return second.after[:1] == ("for",) or second.after[:1] == ("if",) or second.after[:1] == ("in",)
 
 
 def _between(talk: Talk, first: Said, second: Said) -> tuple[str, ...]:
@@ -83,10 +106,17 @@ def _counterpart(talk: Talk, second: Said) -> Said | None:
     return talk.previous(before) if widths else middle if heights else before
 
 
-def _reach(second: Said) -> int:
+def _reach(first: Said, second: Said) -> int:
     """With "that's" and hardly a word more nothing else can be meant; with "so" or "or" another thing may be."""
-    if holds(second.before[-_FAR:], check_words().strong) is None:
-        return _WEAKLY
+    words = second.before[-_FAR:]
+    if holds(words, check_words().strong) is None:
+        joined = holds(words, check_words().weak) is not None or _is_for_others(second)
+        plain = (
+            joined
+            and not {*words} - _OR - ({"or"} if _is_for_others(second) else set())
+            and _are_of_two_systems(first, second)
+        )
+        return _STRONGLY if plain else _WEAKLY
     return _PLAINLY if len(second.before) <= _FEW else _STRONGLY
 
 
@@ -111,6 +141,8 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
     if convert is None:
         return None
     pairs = list(zip(first.figures, second.figures, strict=True))
+    if _agrees_elsewhere(first, second, convert):
+        return None
     verdict = max((agreement(a, b, convert) for a, b in pairs), key=_GRADES.__getitem__)
     strict = max((agreement(a, b, convert, limit=one.limit or other.limit) for a, b in pairs), key=_GRADES.__getitem__)
     if strict == "agrees" or (strict == "close" and (one.hedged or other.hedged)):
@@ -122,6 +154,15 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
     worked = " to ".join(figure_text(convert(a.value)) if loose else worked_out(a, b, convert) for a, b in pairs)
     message = f"{one.display} is {with_unit(worked, symbol_of(other))}, not {other.display}"
     return Suspicion("conversion", "stop" if verdict == "disagrees" else "look", (one, other), message, SOURCE)
+
+
+def _agrees_elsewhere(first: Said, second: Said, convert: Linear) -> bool:
+    """Hundredweights, tons, gallons and pints differ from country to country: any that agrees will do."""
+    there = check_words().elsewhere.get(first.measure.unit or "", Fraction(1))
+    there /= check_words().elsewhere.get(second.measure.unit or "", Fraction(1))
+    other = Linear(convert.factor * there, convert.offset, convert.floor)
+    pairs = zip(first.figures, second.figures, strict=True)
+    return there != 1 and all(agreement(a, b, other) != "disagrees" for a, b in pairs)
 
 
 def worked_out(first: Figure, second: Figure, convert: Linear) -> str:

@@ -13,8 +13,9 @@ from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
 from extract.checks.linear import Linear, conversion
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk, words_of
+from extract.checks.vocabulary import check_words
 from extract.record import Measure
-from extract.trade import Band, Trade
+from extract.trade import Attribute, Band, Trade
 
 Bands = list[tuple[Band, Linear]]
 _NEAR = 16
@@ -29,6 +30,8 @@ _SMALL = Fraction(3, 2)
 """Millimetres below which "high", "low" or "out" behind a figure make it a difference."""
 _FAR = 1.5
 """A figure this many times above or below its band is past what a strange instrument explains."""
+_FAR_UNSAID = 5
+"""Where the unit was not said, it may be ours that is wrong."""
 
 
 def find_implausible(talk: Talk) -> Iterator[Suspicion]:
@@ -39,7 +42,8 @@ def find_implausible(talk: Talk) -> Iterator[Suspicion]:
             continue
         by_words = _by_words(talk.trade, one)
         name, bands = by_words or _by_attribute(talk.trade, measure)
-        sure = by_words is not None or _is_spoken_of(talk.trade, one)
+        loosely = by_words is None or name.removeprefix("the ") in check_words().not_own
+        sure = not loosely or _is_spoken_of(talk.trade, one)
         values = [(band, convert(one.figure.value)) for band, convert in bands]
         if bands and not any(_inside(band, value) for band, value in values):
             yield _suspect(one, name, sure, *min(bands, key=lambda pair: _distance(pair[0], pair[1](one.figure.value))))
@@ -63,10 +67,12 @@ def _by_words(trade: Trade, one: Said) -> tuple[str, Bands] | None:
     Of a length the attribute itself must be named, since most parts have many; "heaters", of a voltage, says enough.
     """
     measure = one.measure
-    words = one.before[-_NEAR:]
+    words = (one.clause if measure.kind == "length" else one.before)[-_NEAR:]
     best: tuple[int, str, list[Band]] = (-1, "", [])
+    behind = " ".join(one.after[:1])
+    others = {other.name for other in trade.attributes if other.kind == measure.kind and behind in other.adjectives}
     for attribute in trade.attributes:
-        if attribute.kind != measure.kind:
+        if attribute.kind != measure.kind or _is_another(attribute, others):
             continue
         named = max((_last(words, tuple(said.split())) for said in attribute.said), default=-1)
         for band in attribute.bands:
@@ -80,10 +86,17 @@ def _by_words(trade: Trade, one: Said) -> tuple[str, Bands] | None:
     return (best[1], _with_ways(best[2], measure)) if best[2] else None
 
 
+def _is_another(attribute: Attribute, behind: set[str]) -> bool:
+    """ "The bow is 730 mm long": what is said right behind the figure is measured, whatever was named before."""
+    return bool(behind) and attribute.name not in behind
+
+
 def _is_off(one: Said) -> bool:
     """ "4 thou high", "half a millimetre proud": how far it stands off, not how big it is."""
-    if one.measure.kind != "length" or one.after[:1] not in _OFF:
+    if one.after[:1] not in _OFF or one.measure.kind not in ("length", "temperature"):
         return False
+    if one.measure.kind == "temperature":
+        return True
     convert = conversion(one.measure.unit or "", "millimeter")
     return convert is not None and convert(one.figure.value) < _SMALL
 
@@ -134,8 +147,13 @@ def _is_spoken_of(trade: Trade, one: Said) -> bool:
     found = next((attribute for attribute in trade.attributes if attribute.name == measure.attribute), None)
     if found is None or one.after[:1] in _OFF:
         return False
-    words = (*one.before[-_SPOKEN:], "#", *one.after[:_BEHIND])
-    return any(_last(words, tuple(said.split())) >= 0 for said in (*found.said, *found.adjectives, *found.verbs))
+    names = [tuple(said.split()) for said in (*found.said, *found.adjectives, *found.verbs)]
+    if any(_last(one.after[:_BEHIND], name) >= 0 for name in names):
+        return True
+    between = check_words().between | {*words_of(measure.item or "")}
+    words = one.clause[-_SPOKEN:]
+    at = max((place + len(name) for name in names if (place := _last(words, name)) >= 0), default=len(words) + 1)
+    return at <= len(words) and all(word in between for word in words[at:])
 
 
 def _suspect(one: Said, name: str, spoken: bool, band: Band, convert: Linear) -> Suspicion:
@@ -148,8 +166,9 @@ def _suspect(one: Said, name: str, spoken: bool, band: Band, convert: Linear) ->
     if meant is not None:
         message += f"; {meant.text} if {meant.reason}"
     sure = spoken and meant is not None and (measure.unit_said or not meant.other_unit)
-    far = _distance(band, convert(one.figure.value)) >= _FAR
-    return Suspicion("implausible", "stop" if far and sure else "look", (measure,), message, band.source)
+    away = _distance(band, convert(one.figure.value))
+    enough = _FAR if measure.unit_said else _FAR_UNSAID if measure.kind != "temperature" else float("inf")
+    return Suspicion("implausible", "stop" if sure and away >= enough else "look", (measure,), message, band.source)
 
 
 def _meant(one: Said, band: Band) -> Meant | None:

@@ -40,6 +40,8 @@ class Said:
     figures: tuple[Figure, ...]
     before: tuple[str, ...]
     after: tuple[str, ...]
+    clause: tuple[str, ...] = ()
+    """Those of the words before that are in the figure's own sentence, where the talk has marks."""
 
     @property
     def figure(self) -> Figure:
@@ -95,11 +97,33 @@ class Talk:
         self.record = record
         self.trade = trade
         self.said: tuple[Said, ...] = tuple(
-            Said(one, place, figures_of(one), tuple(words_of(one.before)), tuple(words_of(_sentence(one.after))))
+            Said(
+                one,
+                place,
+                figures_of(one),
+                tuple(words_of(one.before)),
+                tuple(words_of(_sentence(one.after))),
+                tuple(words_of(_END.split(one.before)[-1])),
+            )
             for place, one in enumerate(record.measures)
             if one.stands
         )
         self._before = {place: tuple(words_of(one.before)) for place, one in enumerate(record.measures)}
+
+    @cached_property
+    def words(self) -> frozenset[str]:
+        """Every word of the record, as far as it holds them."""
+        record = self.record
+        texts = [record.session.title, record.session.subject or "", *(one.quote for one in record.steps)]
+        texts += [one.name for one in (*record.tools, *record.materials)]
+        for one in record.measures:
+            texts += [one.before, one.after]
+        return frozenset(word.removesuffix("'s") for text in texts for word in words_of(text))
+
+    @cached_property
+    def tells_pitch(self) -> bool:
+        """Something is tuned in this talk, so that "flat" may be of pitch."""
+        return any(one.measure.kind == "pitch" for one in self.said)
 
     @cached_property
     def by_id(self) -> dict[str, Said]:
@@ -111,11 +135,11 @@ class Talk:
         """Standing measures by their place among all."""
         return {one.place: one for one in self.said}
 
-    def near(self, one: Said, back: int, ahead: int = 0) -> tuple[str, ...]:
+    def near(self, one: Said, back: int, ahead: int = 0, few: int = _FEW) -> tuple[str, ...]:
         """Words about a figure, those of the figure before it included where it has hardly any of its own."""
         words = list(one.before[-back:])
         place = one.place
-        while len(words) < _FEW and place in self._before and self._before[place]:
+        while len(words) < few and place in self._before and self._before[place]:
             place -= 1
             words = [*self._before.get(place, ())[len(words) - back :], *words]
         return (*words, *one.after[:ahead])

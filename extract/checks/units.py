@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from extract.checks.finding import Suspicion
-from extract.checks.talk import Said, Talk
+from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words
 from extract.trade import Trade
 from extract.units import unit_rows
@@ -26,6 +26,8 @@ _VERB = 7
 _LONGEST = 4
 _SHORTEST = 6
 """Letters of an attribute's name: "set" and "gap" are said for too many things."""
+_PITCH = frozenset({"pitch"})
+""" "Flat" and "sharp" are of pitch only where the talk speaks of pitch."""
 _NOUNS = {
     "mass": "a weight",
     "torque": "torque",
@@ -58,7 +60,7 @@ def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
             continue
         told = (
             _kind_before(one),
-            _kind_behind(one),
+            _kind_behind(talk, one),
             _named_before(one, names),
             _done_before(one),
             _named_behind(one, names),
@@ -88,7 +90,9 @@ def _allowed(kinds: frozenset[str], name: str) -> frozenset[str]:
 
 def _before(one: Said, known: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:
     """The last known phrase before a figure, where only small words stand between, and the kinds it calls for."""
-    words, spare = one.before[-_REACH:], check_words().between
+    spare, words = check_words().between, one.clause[-_REACH:]
+    if "of" in words:
+        spare |= {*words_of(one.measure.item or "")}
     for at in range(len(words) - 1, -1, -1):
         for length in range(min(_LONGEST, at + 1), 0, -1):
             phrase = words[at - length + 1 : at + 1]
@@ -96,7 +100,7 @@ def _before(one: Said, known: Mapping[Phrase, frozenset[str]]) -> tuple[str, fro
                 return None
             if phrase in known:
                 return " ".join(phrase), known[phrase]
-        if words[at] not in spare:
+        if words[at] not in spare and len(words[at]) > 1:
             return None
     return None
 
@@ -115,11 +119,12 @@ def _named_before(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[st
     return _before(one, names)
 
 
-def _kind_behind(one: Said) -> tuple[str, frozenset[str]] | None:
-    for length in (2, 1):
+def _kind_behind(talk: Talk, one: Said) -> tuple[str, frozenset[str]] | None:
+    for length in (3, 2, 1):
         kinds = check_words().kind_behind.get(one.after[:length])
-        if kinds is not None:
-            return min(kinds), kinds
+        if kinds is not None and (kinds != _PITCH or talk.tells_pitch):
+            behind = " ".join(one.after[:length])
+            return behind.removeprefix("of ") if behind.startswith("of ") else min(kinds), kinds
     return None
 
 
@@ -129,6 +134,9 @@ def _done_before(one: Said) -> tuple[str, frozenset[str]] | None:
     vocabulary = check_words()
     if not words:
         return None
+    things, small, other = vocabulary.fastened
+    if words[-1] in small and things & {*words} and not other & {*words}:
+        return "torque", frozenset({"torque"})
     for at in range(len(words) - 2, max(-1, len(words) - _VERB), -1):
         if words[at] in vocabulary.clause_borders:
             return None

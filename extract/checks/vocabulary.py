@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 
@@ -38,6 +39,8 @@ class CheckWords:
     kind_of: dict[Phrase, frozenset[str]]
     doing: dict[tuple[str, str], str]
     """The kind that a verb and the small word right before the figure call for: ("heat", "to")."""
+    fastened: tuple[frozenset[str], frozenset[str], frozenset[str]]
+    """What is fastened, the small words before its torque, and the verbs with which it is something else."""
     clause_borders: frozenset[str]
     common: tuple[CommonBand, ...]
     recall_before: frozenset[Phrase]
@@ -48,6 +51,18 @@ class CheckWords:
     vague: frozenset[str]
     telling_apart: tuple[frozenset[str], ...]
     alone: tuple[frozenset[str], ...]
+    frame_found: frozenset[Phrase]
+    frame_aimed: frozenset[Phrase]
+    frame_empty: frozenset[str]
+    reworked: frozenset[str]
+    elsewhere: dict[str, Fraction]
+    """How many of the unit of data/units.toml the one of the same name holds in another country."""
+    many: frozenset[str]
+    placing: frozenset[str]
+    taking: frozenset[str]
+    not_own: frozenset[str]
+    no_size: frozenset[str]
+    no_size_pairs: frozenset[Phrase]
     changing: frozenset[str]
     recalling: frozenset[str]
     recalling_firmly: frozenset[str]
@@ -94,6 +109,11 @@ def check_words() -> CheckWords:
             for verb in row["verbs"]
             for small in row["before"]
         },
+        fastened=(
+            frozenset(dimension["fastened"]["things"]),
+            frozenset(dimension["fastened"]["before"]),
+            frozenset(dimension["fastened"]["unless"]),
+        ),
         clause_borders=frozenset(dimension["borders"]),
         common=tuple(
             CommonBand(_phrases(row["words"]), row["name"], row["low"], row["high"], row["unit"], row["source"])
@@ -107,6 +127,17 @@ def check_words() -> CheckWords:
         vague=frozenset(dimension["attributes"]["vague"]),
         telling_apart=tuple(frozenset(row) for row in data["telling_apart"]["rows"]),
         alone=tuple(frozenset(row) for row in data["telling_apart"]["alone"]),
+        frame_found=_phrases(data["frames"]["found"]),
+        frame_aimed=_phrases(data["frames"]["aimed"]),
+        frame_empty=frozenset(data["frames"]["empty"]),
+        reworked=frozenset(data["frames"]["reworked"]),
+        many=frozenset(data["frames"]["many"]),
+        elsewhere={unit: Fraction(ratio) for unit, ratio in data["elsewhere"]["units"].items()},
+        placing=frozenset(data["scale"]["placing"]),
+        taking=frozenset(data["scale"]["taking"]),
+        not_own=frozenset(data["scale"]["not_own"]),
+        no_size=frozenset(data["scale"]["behind"]),
+        no_size_pairs=_phrases(data["scale"]["behind_pairs"]),
         recalling_firmly=frozenset(data["recalling"]["firm"]),
         recalling=frozenset(data["recalling"]["words"]),
         changing=frozenset(data["changing"]["words"]),

@@ -49,6 +49,10 @@ class Evidence:
     weights: dict[str, float]
     lasting: Phrases
     not_lasting: Phrases
+    unsettled: tuple[tuple[frozenset[str], frozenset[str]], ...]
+    """Verbs, and the small words right before a figure, with which it matters whatever its unit."""
+    unsettled_within: int
+    unsettled_then: frozenset[str]
     lasting_verbs: Phrases
     lasting_then: frozenset[str]
     links: Links
@@ -105,6 +109,13 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         lasting_verbs=Phrases(data["lasting"]["verbs"]),
         lasting_then=frozenset(data["lasting"]["then"]),
         not_lasting=Phrases(data["lasting"]["not_before"]),
+        unsettled=tuple(
+            (frozenset(row["verbs"]), frozenset(row["before"]))
+            for row in data["unsettled"].values()
+            if isinstance(row, dict)
+        ),
+        unsettled_within=data["unsettled"]["within"],
+        unsettled_then=frozenset(data["unsettled"]["then"]),
         links=Links(
             frozenset(links["strong"]),
             frozenset(links["weak"]),

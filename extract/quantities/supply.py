@@ -56,9 +56,18 @@ def _in_parts(number: Number, best: Candidate) -> Number:
     return number
 
 
+def _is_set(scene: Scene, draft: Draft) -> bool:
+    """ "Tighten the head bolts to 35 in a cross pattern": set to a figure; refuses "tighten to 12 o'clock"."""
+    evidence = knowledge().evidence
+    if not scene.ends_clause(draft.end) and scene.tape.text(draft.end) not in evidence.unsettled_then:
+        return False
+    words = scene.left(draft.start, evidence.unsettled_within)
+    return any(words and words[-1] in small and verbs & {*words} for verbs, small in evidence.unsettled)
+
+
 def unsettled(scene: Scene, draft: Draft) -> bool:
     """True for a bare number that matters though nothing settles its unit: "bake it at 200", "leave it for six"."""
-    if lasts(scene, draft):
+    if lasts(scene, draft) or _is_set(scene, draft):
         return True
     hits = topics_near(scene, draft)
     if draft.number.form == "integer" and any(

@@ -7,16 +7,18 @@ Source: arithmetic; a result may be rounded as NIST SP 811 (2008) B.7 allows.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from extract.checks.agreement import agreement
 from extract.checks.arithmetic.running import find_running, judge_running
-from extract.checks.arithmetic.sums import SUMS, Sum, terms_of
+from extract.checks.arithmetic.sum import Sum, terms_of
+from extract.checks.arithmetic.sums import SUMS
 from extract.checks.arithmetic.terms import Terms
-from extract.checks.arithmetic.window import window_before
+from extract.checks.arithmetic.window import Window, window_before
 from extract.checks.figure import Figure
 from extract.checks.finding import Suspicion, like, symbol_of, with_unit
-from extract.checks.linear import SAME
-from extract.checks.talk import Talk
+from extract.checks.linear import SAME, conversion
+from extract.checks.talk import Said, Talk
 
 __all__ = ["SUMS", "find_sums"]
 
@@ -33,16 +35,45 @@ def find_sums(talk: Talk) -> Iterator[Suspicion]:
             yield suspicion
     for one in talk.said:
         window = window_before(talk, one)
-        if window is None or one.place in worked:
+        if window is None or one.place in worked or _is_said_again(talk, one):
             continue
-        for rule in SUMS:
-            matched = rule.pattern.search(window.text)
-            terms = terms_of(window, matched) if matched is not None else None
-            if terms is None or (found := _judge(rule, terms)) == "no sum":
-                continue
-            if isinstance(found, Suspicion):
-                yield found
-            break
+        found = [judged for rule in SUMS if (judged := _try(rule, window)) != "no sum"]
+        if found and "right" not in found:
+            yield from (one for one in found[:1] if isinstance(one, Suspicion))
+
+
+def _is_said_again(talk: Talk, one: Said) -> bool:
+    """ "Sixteen inches, that's 406 mm": the figure before in another unit, and no result."""
+    before = talk.previous(one)
+    if before is None or before.measure.unit == one.measure.unit:
+        return False
+    convert = conversion(before.measure.unit or "", one.measure.unit or "")
+    return convert is not None and agreement(before.figure, one.figure, convert) != "disagrees"
+
+
+def _try(rule: Sum, window: Window) -> Suspicion | str:
+    matched = rule.pattern.search(window.text)
+    terms = terms_of(window, matched) if matched is not None else None
+    return _judge(rule, terms) if terms is not None else "no sum"
+
+
+_BOUNDS = {
+    "more": 1,
+    "better": 1,
+    "over": 1,
+    "above": 1,
+    "least": 1,
+    "less": -1,
+    "under": -1,
+    "nearly": -1,
+    "almost": -1,
+}
+
+
+def _is_bound(result: Said, exact: Fraction) -> bool:
+    """ "So that's more than half a millimetre": right where the exact result is on that side."""
+    side = next((_BOUNDS[word] for word in result.before[-2:] if word in _BOUNDS), 0)
+    return side * exact > side * result.figure.value
 
 
 def _judge(rule: Sum, terms: Terms) -> Suspicion | str:
@@ -51,6 +82,8 @@ def _judge(rule: Sum, terms: Terms) -> Suspicion | str:
     if exact is None:
         return "no sum"
     result = terms.result
+    if _is_bound(result, exact):
+        return "right"
     hedged = any(one.measure.hedged for one in (*terms.operands, result))
     worked = Figure(exact, result.figure.step, result.figure.fraction, hedged)
     if agreement(worked, result.figure, SAME) != "disagrees":

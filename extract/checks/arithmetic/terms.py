@@ -3,8 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from extract.checks.talk import Said
+
+PARTS = {
+    "half": Fraction(1, 2),
+    "a third": Fraction(1, 3),
+    "two thirds": Fraction(2, 3),
+    "a quarter": Fraction(1, 4),
+    "three quarters": Fraction(3, 4),
+    "a fifth": Fraction(1, 5),
+    "a sixth": Fraction(1, 6),
+    "an eighth": Fraction(1, 8),
+    "a tenth": Fraction(1, 10),
+}
+"""Parts of a whole as they are said."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,6 +32,11 @@ class Terms:
     period: str = ""
     """The period of a rate: "day" for "four minutes a day"."""
 
+    over: str = ""
+    """The one period that the rate is said for: "week" for "in a week"."""
+    part: str = ""
+    """A part of the whole, as in `PARTS`."""
+
     @property
     def first(self) -> Said:
         """The first operand."""
@@ -25,5 +44,5 @@ class Terms:
 
     @property
     def second(self) -> Said:
-        """The last operand."""
-        return self.operands[-1]
+        """The second operand, or the only one."""
+        return self.operands[min(1, len(self.operands) - 1)]

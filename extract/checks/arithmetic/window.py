@@ -9,15 +9,14 @@ from dataclasses import dataclass
 
 from extract.checks.talk import Said, Talk
 
-_FIGURES = 3
+_FIGURES = 4
 """Figures that a sum said aloud has at most, the result included."""
 _BEHIND = 4
-_COUNTS = {
-    word: count
-    for count, word in enumerate(
-        ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"), start=2
-    )
-}
+_SMALL = (
+    "two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen"
+)
+COUNTS = {word: count for count, word in enumerate(_SMALL.split(" "), start=2)}
+COUNTS |= {"eighteen": 18, "dozen": 12, "twenty": 20, "twenty-four": 24, "thirty": 30, "thirty-two": 32, "forty": 40}
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,4 +45,4 @@ def window_before(talk: Talk, one: Said) -> Window | None:
 def _counted(word: str) -> str:
     if word.isdigit() and len(word) < 4:
         return f"%{int(word)}"
-    return f"%{_COUNTS[word]}" if word in _COUNTS else word
+    return f"%{COUNTS[word]}" if word in COUNTS else word

@@ -12,8 +12,11 @@ from extract.checks.linear import conversion
 from extract.checks.talk import Said
 from extract.units import UnitError, to_unit
 
+_FAR_APART = 200
 
-def _in(one: Said, unit: str | None) -> Fraction | None:
+
+def in_unit(one: Said, unit: str | None) -> Fraction | None:
+    """A figure in another unit of its kind; None where it measures something else, or on a scale with another zero."""
     if one.measure.unit is None or unit is None:
         return None
     convert = conversion(one.measure.unit, unit)
@@ -23,15 +26,17 @@ def _in(one: Said, unit: str | None) -> Fraction | None:
 
 
 def _both(terms: Terms) -> tuple[Fraction, Fraction] | None:
-    first, second = (_in(one, terms.result.measure.unit) for one in (terms.first, terms.second))
+    first, second = (in_unit(one, terms.result.measure.unit) for one in (terms.first, terms.second))
     same_kind = terms.first.measure.kind == terms.second.measure.kind == terms.result.measure.kind
     return (first, second) if first is not None and second is not None and same_kind else None
 
 
 def total(terms: Terms) -> Fraction | None:
-    """The sum of two."""
+    """The sum of two; nobody adds seconds to milliseconds."""
     both = _both(terms)
-    return None if both is None else sum(both, Fraction(0))
+    if both is None or max(both) > _FAR_APART * min(both):
+        return None
+    return sum(both, Fraction(0))
 
 
 def difference(terms: Terms) -> Fraction | None:
@@ -47,7 +52,7 @@ def middle(terms: Terms) -> Fraction | None:
 
 
 def _multiple(terms: Terms, factor: Fraction) -> Fraction | None:
-    value = _in(terms.first, terms.result.measure.unit)
+    value = in_unit(terms.first, terms.result.measure.unit)
     return None if value is None or terms.first.measure.kind != terms.result.measure.kind else value * factor
 
 
@@ -78,7 +83,7 @@ def double_of_it(terms: Terms) -> Fraction | None:
 
 def part(terms: Terms) -> Fraction | None:
     """So many percent of the other."""
-    second = _in(terms.second, terms.result.measure.unit)
+    second = in_unit(terms.second, terms.result.measure.unit)
     if (
         terms.first.measure.unit != "percent"
         or second is None
@@ -132,8 +137,8 @@ def quotient(terms: Terms) -> Fraction | None:
 
 def over_time(terms: Terms) -> Fraction | None:
     """So much a period, for so many periods."""
-    periods = _in(terms.second, terms.period)
-    rate = _in(terms.first, terms.result.measure.unit)
+    periods = in_unit(terms.second, terms.period)
+    rate = in_unit(terms.first, terms.result.measure.unit)
     if periods is None or rate is None or terms.first.measure.kind != terms.result.measure.kind:
         return None
     return periods * rate
@@ -143,7 +148,7 @@ def percent(terms: Terms) -> Fraction | None:
     """How much the second has changed from the first, in percent of the first."""
     if terms.result.measure.unit != "percent" or terms.first.figure.value == 0:
         return None
-    second = _in(terms.second, terms.first.measure.unit)
+    second = in_unit(terms.second, terms.first.measure.unit)
     if second is None or terms.first.measure.kind != terms.second.measure.kind:
         return None
     return abs(1 - second / terms.first.figure.value) * 100
@@ -151,7 +156,7 @@ def percent(terms: Terms) -> Fraction | None:
 
 def strength(terms: Terms) -> Fraction | None:
     """Grams in a hundred millilitres, in percent: the usual strength of a bath."""
-    grams, volume = _in(terms.first, "gram"), _in(terms.second, "milliliter")
+    grams, volume = in_unit(terms.first, "gram"), in_unit(terms.second, "milliliter")
     if terms.result.measure.unit != "percent" or grams is None or not volume:
         return None
     return grams / volume * 100

@@ -1,0 +1,142 @@
+"""Working out sums that are only hinted at: a result far from every way of working it out is of something else.
+
+Takes "8 mm, wants to be 6, so that's 3 to come off" (2); refuses "the slot is 40 mm, 3 wide, so 1 mm to take off".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from extract.checks.arithmetic import work
+from extract.checks.arithmetic.terms import PARTS, Terms
+from extract.checks.linear import conversion
+
+Work = Callable[[Terms], Fraction | None]
+_NEAR = Fraction(5, 2)
+NEAREST = Fraction(8, 5)
+
+
+def one_of(*ways: Work, near: Fraction = _NEAR) -> Work:
+    """What the first way gives, or the way that gives what was said; None where none is within `near` times."""
+
+    def worked(terms: Terms) -> Fraction | None:
+        said = abs(terms.result.figure.value)
+        results = [exact for way in ways if (exact := way(terms)) is not None]
+        if said in results:
+            return said
+        close = [exact for exact in results if exact and said and 1 / near < said / abs(exact) < near]
+        return min(close, key=lambda exact: abs(exact - said)) if close else None
+
+    return worked
+
+
+def half_difference(terms: Terms) -> Fraction | None:
+    """Half of how far two lie apart: a pin in a hole, in the middle."""
+    apart = work.difference(terms)
+    return None if apart is None else apart / 2
+
+
+def with_both_ends(terms: Terms) -> Fraction | None:
+    """The one and twice the other: an axle that sticks out on both sides."""
+    first, second = (work.in_unit(one, terms.result.measure.unit) for one in (terms.first, terms.second))
+    kinds = {one.measure.kind for one in (*terms.operands, terms.result)}
+    return first + 2 * second if first is not None and second is not None and len(kinds) == 1 else None
+
+
+def and_so_many(terms: Terms) -> Fraction | None:
+    """The one and so many times the other: "68 and two lots of 15"."""
+    first, second = (work.in_unit(one, terms.result.measure.unit) for one in (terms.first, terms.second))
+    kinds = {one.measure.kind for one in (*terms.operands, terms.result)}
+    return first + terms.count * second if first is not None and second is not None and len(kinds) == 1 else None
+
+
+def grand_total(terms: Terms) -> Fraction | None:
+    """The sum of three."""
+    values = [work.in_unit(one, terms.result.measure.unit) for one in terms.operands]
+    kinds = {one.measure.kind for one in (*terms.operands, terms.result)}
+    return sum((value for value in values if value is not None), Fraction(0)) if len(kinds) == 1 else None
+
+
+def part_of_it(terms: Terms) -> Fraction | None:
+    """A third, a quarter, half of the one before."""
+    value = work.in_unit(terms.first, terms.result.measure.unit)
+    return None if value is None or terms.first.measure.kind != terms.result.measure.kind else value * PARTS[terms.part]
+
+
+def turned(terms: Terms) -> Fraction | None:
+    """So many turns of a thread's pitch."""
+    turns = [one for one in terms.operands if one.measure.kind == "rotation"]
+    pitches = [one for one in terms.operands if one.measure.kind == terms.result.measure.kind != "rotation"]
+    if len(turns) != 1 or len(pitches) != 1:
+        return None
+    pitch = work.in_unit(pitches[0], terms.result.measure.unit)
+    return None if pitch is None else pitch * turns[0].figure.value
+
+
+def over_one_period(terms: Terms) -> Fraction | None:
+    """So much a day, said for a week."""
+    periods = conversion(terms.over, terms.period)
+    rate = work.in_unit(terms.first, terms.result.measure.unit)
+    if periods is None or rate is None or terms.first.measure.kind != terms.result.measure.kind:
+        return None
+    return rate * periods.factor
+
+
+def between_fellows(terms: Terms) -> Fraction | None:
+    """From the first to the last of so many: one gap fewer than there are."""
+    value = work.in_unit(terms.first, terms.result.measure.unit)
+    same = terms.first.measure.kind == terms.result.measure.kind
+    return value * (terms.count - 1) if value is not None and same else None
+
+
+def share_of_other(terms: Terms) -> Fraction | None:
+    """One in percent of the other."""
+    second = work.in_unit(terms.second, terms.first.measure.unit)
+    same = terms.first.measure.kind == terms.second.measure.kind
+    if terms.result.measure.unit != "percent" or not second or not same:
+        return None
+    return terms.first.figure.value / second * 100
+
+
+def share_of_first(terms: Terms) -> Fraction | None:
+    """The other in percent of the one."""
+    share = share_of_other(terms)
+    return 10_000 / share if share else None
+
+
+def percent_off(terms: Terms) -> Fraction | None:
+    """So many percent less than the other."""
+    part = work.part(terms)
+    whole = work.in_unit(terms.second, terms.result.measure.unit)
+    return None if part is None or whole is None else whole - part
+
+
+def percent_on(terms: Terms) -> Fraction | None:
+    """So many percent more than the other."""
+    part = work.part(terms)
+    whole = work.in_unit(terms.second, terms.result.measure.unit)
+    return None if part is None or whole is None else whole + part
+
+
+def electrical(terms: Terms) -> Fraction | None:
+    """Volts, amperes, ohms and watts: the one that the two others make."""
+    kinds = {one.measure.kind for one in (*terms.operands, terms.result)}
+    if len(kinds) != 3 or not kinds < {"voltage", "current", "resistance", "power"}:
+        return None
+    first, second = (one.measure.kind for one in (terms.first, terms.second))
+    goal = terms.result.measure.kind
+    if (goal == "power" and {first, second} == {"voltage", "current"}) or (
+        goal == "voltage" and {first, second} == {"current", "resistance"}
+    ):
+        return work.product(terms)
+    if goal in ("current", "resistance") and first == "voltage":
+        return work.quotient(terms)
+    if goal in ("voltage", "current") and first == "power":
+        return work.quotient(terms)
+    return None
+
+
+def near(way: Work, times: Fraction = _NEAR) -> Work:
+    """What one way gives, where what was said is within so many times of it."""
+    return one_of(way, near=times)

@@ -1,0 +1,128 @@
+"""Of which moment of the job a figure is said, and what it is said to be of, by the words near it.
+
+Takes "that left one came in pulling 58" as found and "we're shooting for 9/64" as aimed at. Common usage; no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal
+
+from extract.checks.talk import Said, Talk, words_of
+from extract.checks.vocabulary import Phrase, check_words
+
+Frame = Literal["as_found", "target", "as_left", "general"]
+
+_BEFORE, _BEHIND = 8, 8
+_NEAR, _AFTER, _FEW = 12, 6, 8
+_STEM = 4
+"""Letters by which "drop test" and "dropping" are one word."""
+_DIMENSIONS = frozenset({"leng", "widt", "heig", "dept", "thic", "diam", "size", "dist", "weig"})
+"""Every thing has these: they tell none from another."""
+_LONGEST = 4
+_SHORTEST = 3
+"""Letters of a name; the A of a string is told by the words that tell things apart."""
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """What a figure is of: roots of the names of things and of attributes said near it."""
+
+    things: frozenset[str]
+    attributes: frozenset[str]
+    """As far as they are said in words."""
+    spoken: frozenset[str]
+    """Any other telling words near it, by their first letters."""
+
+
+class Frames:
+    """Frames and names of the figures of one talk."""
+
+    def __init__(self, talk: Talk) -> None:
+        self._talk = talk
+        self._named: dict[int, Named] = {}
+
+    @cached_property
+    def _things(self) -> frozenset[str]:
+        trade = self._talk.trade
+        terms = (*trade.parts, *trade.subjects, *trade.materials, *trade.tools)
+        items = (one.item or "" for one in self._talk.record.measures)
+        said = (word for term in terms for name in term.said for word in name.split())
+        words = (*said, *(word for item in items for word in words_of(item)))
+        return frozenset(root(word) for word in words if len(word) >= _SHORTEST) - check_words().frame_empty
+
+    @cached_property
+    def _attributes(self) -> dict[str, frozenset[str]]:
+        """Names of attributes by each single word that says them, and by their phrases."""
+        found: dict[str, set[str]] = {}
+        for attribute in self._talk.trade.attributes:
+            for said in (*attribute.said, *attribute.adjectives, *attribute.verbs):
+                found.setdefault(said, set()).add(attribute.name)
+        return {said: frozenset(names) for said, names in found.items()}
+
+    def frame(self, one: Said) -> Frame:
+        """As said by the words near the figure; the record's phase where they say nothing."""
+        words = check_words()
+        near = (one.before[-_BEFORE:], one.after[:_BEHIND])
+        if any(holds_any(side, words.frame_found) for side in near):
+            return "as_found"
+        if holds_any(near[0], words.frame_aimed):
+            return "target"
+        return one.measure.phase
+
+    def says_found(self, one: Said) -> bool:
+        """The words near a figure say that it was so before the work."""
+        found = check_words().frame_found
+        return holds_any(one.before[-_BEFORE:], found) or holds_any(one.after[:_BEHIND], found)
+
+    def says_aimed(self, one: Said) -> bool:
+        """The words before a figure say that it is what is wanted."""
+        return holds_any(one.before[-_BEFORE:], check_words().frame_aimed)
+
+    def named(self, one: Said) -> Named:
+        """What the words near a figure name."""
+        if one.place not in self._named:
+            self._named[one.place] = self._name(one)
+        return self._named[one.place]
+
+    def _name(self, one: Said) -> Named:
+        near = self._talk.near(one, _NEAR, _AFTER, _FEW)
+        roots = frozenset(root(word) for word in near)
+        empty = check_words().frame_empty
+        pieces = {
+            " ".join(root(word) for word in near[at : at + length]) for at in range(len(near)) for length in (1, 2, 3)
+        }
+        attributes = frozenset(
+            name
+            for piece in pieces
+            for name in self._attributes.get(piece, ())
+            if self._kinds[name] == one.measure.kind
+        )
+        if one.measure.kind != "length":
+            # A thing has one weight and one voltage, but many lengths.
+            attributes |= {one.measure.kind or ""}
+        item = {root(word) for word in words_of(one.measure.item or "")}
+        attribute = one.measure.attribute
+        telling = roots | {root(word) for word in words_of(attribute or "")}
+        spoken = {word[:_STEM] for word in telling - empty if len(word) > 3 and word.isalpha()}
+        return Named(
+            things=self._things & (roots | item),
+            attributes=attributes,
+            spoken=frozenset(spoken) - _DIMENSIONS,
+        )
+
+    @cached_property
+    def _kinds(self) -> dict[str, str]:
+        return {attribute.name: attribute.kind for attribute in self._talk.trade.attributes}
+
+
+def holds_any(words: tuple[str, ...], phrases: frozenset[Phrase]) -> bool:
+    """One of the phrases is said among the words."""
+    return any(words[at : at + length] in phrases for at in range(len(words)) for length in range(1, _LONGEST + 1))
+
+
+def root(word: str) -> str:
+    """A word without its possessive and plural."""
+    word = word.removesuffix("'s")
+    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word

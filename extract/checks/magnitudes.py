@@ -1,0 +1,87 @@
+"""The rows of data/magnitudes.toml: how large things are, whatever the trade."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from extract.checks.finding import COMMON
+from extract.checks.vocabulary import Phrase
+from extract.units import unit_named
+
+ANY, SIZE = "any", "size"
+"""Whatever is measured of the thing; and any of its lengths, of which only the upper end counts."""
+
+
+@dataclass(frozen=True, slots=True)
+class Magnitude:
+    """Where one dimension of a thing lies, in `unit`."""
+
+    thing: str
+    what: str
+    low: float
+    high: float
+    unit: str
+    kind: str
+    source: str
+    context: frozenset[str]
+    """Words of which one must be said in the talk; empty where the thing is the same at every bench."""
+
+    @property
+    def name(self) -> str:
+        """As a message calls it: "the thickness of the board"."""
+        if self.what == ANY:
+            return f"the {self.thing}"
+        return f"the {self.what} of the {self.thing}"
+
+
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """How a dimension is said."""
+
+    after: frozenset[Phrase]
+    before: frozenset[Phrase]
+    recorded: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Magnitudes:
+    """All rows by the things they are of."""
+
+    dimensions: dict[str, Dimension]
+    by_thing: dict[Phrase, tuple[Magnitude, ...]]
+    longest: int
+    """Words of the longest name of a thing."""
+
+
+@cache
+def magnitudes() -> Magnitudes:
+    """Read once, at the first check. Raises `UnitError` for a unit that isn't in data/units.toml."""
+    data = tomllib.loads((files("extract") / "data" / "magnitudes.toml").read_text(encoding="utf-8"))
+    by_thing: dict[Phrase, list[Magnitude]] = {}
+    for rows in data["set"]:
+        for row in _rows(rows):
+            by_thing.setdefault(tuple(row.thing.split()), []).append(row)
+    return Magnitudes(
+        dimensions={
+            name: Dimension(_phrases(row["after"]), _phrases(row["before"]), frozenset(row["recorded"]))
+            for name, row in data["said"].items()
+        },
+        by_thing={thing: tuple(rows) for thing, rows in by_thing.items()},
+        longest=max(len(thing) for thing in by_thing),
+    )
+
+
+def _rows(data: dict[str, Any]) -> Iterator[Magnitude]:
+    source, context = data.get("source", COMMON), frozenset(data.get("context", ()))
+    for things, what, low, high, unit in data["rows"]:
+        for thing in things.split(", "):
+            yield Magnitude(thing, what, low, high, unit, unit_named(unit).kind, source, context)
+
+
+def _phrases(rows: list[str]) -> frozenset[Phrase]:
+    return frozenset(tuple(row.split()) for row in rows)
