@@ -10,7 +10,7 @@ import click
 
 from capture.errors import SpokeshaveError
 
-COMMANDS = ("writeup", "proof", "transcribe", "extract", "publish", "export", "import", "figure", "demo")
+COMMANDS = ("writeup", "proof", "transcribe", "extract", "publish", "find", "export", "import", "figure", "demo")
 """Subcommands in the order of the job; each is `command` in desk/commands/<name>.py."""
 
 

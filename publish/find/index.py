@@ -1,0 +1,125 @@
+"""The index of a shop: one row a thing that can be found, in SQLite.
+
+A session is read again when its record, rulings, transcript or settings have changed. The file can be thrown away;
+where it can't be written, the index is made in memory.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from pathlib import Path
+
+from capture.errors import SpokeshaveError
+from capture.shop import Session, Shop
+from publish.find.items import items_of
+from publish.gather import gather_session
+
+FILE = ".find.sqlite3"
+_VERSION = 1
+_SCHEMA = """
+CREATE TABLE session (slug TEXT PRIMARY KEY, stamp TEXT NOT NULL, title TEXT NOT NULL, date TEXT NOT NULL);
+CREATE TABLE item (
+    id INTEGER PRIMARY KEY, slug TEXT NOT NULL, sort TEXT NOT NULL, start REAL NOT NULL, anchor TEXT NOT NULL,
+    told TEXT NOT NULL, kind TEXT, low REAL, high REAL
+);
+CREATE INDEX item_of ON item (slug);
+CREATE INDEX item_figure ON item (kind, low, high);
+CREATE VIRTUAL TABLE words USING fts5 (told, around, tokenize = 'porter unicode61 remove_diacritics 2');
+"""
+
+
+class Index:
+    """The index of one shop, brought up to date when it is opened."""
+
+    def __init__(self, connection: sqlite3.Connection, problems: tuple[str, ...]) -> None:
+        self.connection = connection
+        self.problems = problems
+        """One line for each session that can't be read."""
+
+    @classmethod
+    @contextmanager
+    def of(cls, shop: Shop) -> Iterator[Index]:
+        """The index of a shop, open for a search."""
+        with closing(_opened(shop.root / FILE)) as connection:
+            yield cls(connection, _bring_up(connection, shop))
+
+
+def _opened(path: Path) -> sqlite3.Connection:
+    for place in (path, ":memory:"):
+        try:
+            connection = sqlite3.connect(place)
+            if connection.execute("PRAGMA user_version").fetchone()[0] != _VERSION:
+                _begin(connection)
+            connection.execute("SELECT count(*) FROM session, words WHERE words.rowid < 1").fetchone()
+            return connection
+        except sqlite3.DatabaseError:
+            # Broken, of another version half made, or in a folder that can't be written: it is only an index.
+            connection.close()
+            if place == path:
+                path.unlink(missing_ok=True)
+    raise AssertionError("SQLite refuses an index in memory")
+
+
+def _begin(connection: sqlite3.Connection) -> None:
+    for table in ("session", "item", "words"):
+        connection.execute(f"DROP TABLE IF EXISTS {table}")
+    connection.executescript(_SCHEMA)
+    connection.execute(f"PRAGMA user_version = {_VERSION}")
+    connection.commit()
+
+
+def _bring_up(connection: sqlite3.Connection, shop: Shop) -> tuple[str, ...]:
+    known = dict(connection.execute("SELECT slug, stamp FROM session"))
+    problems = []
+    with connection:
+        for session in shop.sessions():
+            stamp = _stamp(session)
+            if known.pop(session.slug, None) == stamp:
+                continue
+            _forget(connection, session.slug)
+            try:
+                _add(connection, session, stamp)
+            except SpokeshaveError as error:
+                problems.append(str(error))
+        for slug in known:
+            _forget(connection, slug)
+    return tuple(problems)
+
+
+def _stamp(session: Session) -> str:
+    """Changes whenever a file does that the index is made from."""
+    parts = []
+    for path in (session.record_file, session.rulings_file, session.transcript_file, session.folder / "session.toml"):
+        try:
+            seen = path.stat()
+            parts.append(f"{seen.st_mtime_ns}:{seen.st_size}")
+        except OSError:
+            parts.append("-")
+    return " ".join(parts)
+
+
+def _forget(connection: sqlite3.Connection, slug: str) -> None:
+    connection.execute("DELETE FROM words WHERE rowid IN (SELECT id FROM item WHERE slug = ?)", (slug,))
+    connection.execute("DELETE FROM item WHERE slug = ?", (slug,))
+    connection.execute("DELETE FROM session WHERE slug = ?", (slug,))
+
+
+def _add(connection: sqlite3.Connection, session: Session, stamp: str) -> None:
+    source = gather_session(session).source
+    facts = source.record.session
+    around = " ".join(part for part in (facts.title, facts.subject, facts.trade) if part)
+    connection.execute("INSERT INTO session VALUES (?, ?, ?, ?)", (session.slug, stamp, facts.title, facts.date or ""))
+    for one in items_of(source):
+        span = one.span
+        row = connection.execute(
+            "INSERT INTO item (slug, sort, start, anchor, told, kind, low, high) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+            (
+                session.slug, one.sort, one.start, one.anchor, one.told,
+                span.kind if span else None, span.low if span else None, span.high if span else None,
+            ),
+        )  # fmt: skip
+        connection.execute(
+            "INSERT INTO words (rowid, told, around) VALUES (?, ?, ?)", (row.lastrowid, one.words, around)
+        )

@@ -1,0 +1,91 @@
+"""What of a session can be found: figures, steps, errata, remarks, cautions, and what was said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from capture.shop import ShopSettings
+from extract.record import Measure
+from publish.find.scale import Span, span_of
+from publish.galley import Galley
+from publish.other_units import in_other_units
+from publish.parts import PARTS
+from publish.said import said_figure
+from publish.source import SessionSource
+from publish.wording import PHASES
+
+_FINEST = 10**6
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing that can be found."""
+
+    sort: str
+    """figure, step, erratum, to look up, left for later, caution, or said."""
+    start: float
+    anchor: str
+    """Its id on the session's page."""
+    told: str
+    """How it is shown."""
+    words: str
+    """What it is found by."""
+    span: Span | None = None
+
+
+def items_of(source: SessionSource) -> Iterator[Item]:
+    """Everything of a session that can be found, struck and withdrawn figures told as such."""
+    galley = Galley(source, ShopSettings(), taken=PARTS.reserved())
+    record = source.record
+    for measure in record.measures:
+        yield _figure(galley, measure)
+    for step in record.steps:
+        named = " ".join((*step.tools, *step.materials))
+        yield Item("step", step.start, galley.anchor("step", step.id), step.text, f"{step.text} {named} {step.quote}")
+    for one in record.corrections:
+        told = f"for “{one.withdraws.text}” read “{one.replacement}”"
+        yield Item("erratum", one.start, galley.anchor("correction", one.id), told, f"{told} {one.quote}")
+    for sort, part, remarks in (
+        ("to look up", "doubts", record.doubts),
+        ("left for later", "follow-ups", record.follow_ups),
+        ("caution", "cautions", record.cautions),
+    ):
+        for remark in remarks:
+            yield Item(sort, remark.start, part, remark.text, remark.text)
+    for number, cue in enumerate(source.transcript.cues if source.transcript else ()):
+        yield Item("said", cue.start, galley.cue_anchor(number) or "transcript", cue.text, cue.text)
+
+
+def _figure(galley: Galley, measure: Measure) -> Item:
+    of = ", ".join(part for part in (measure.attribute, measure.item, measure.where) if part)
+    about = "about " if measure.hedged else ""
+    other = in_other_units(measure) if measure.stands else None
+    figure = f"{about}{said_figure(measure)}{f' ({other})' if other else ''}"
+    state = PHASES[measure.phase]
+    if measure.ruling is not None and measure.ruling.verdict == "strike":
+        state = "struck"
+    elif not measure.stands:
+        state = "taken back"
+    told = f"{of or measure.quote}: {figure}, {state}"
+    # A struck figure is on no page: it leads to where it was said.
+    anchor = galley.anchor("measure", measure.id) if state != "struck" else galley.cue_anchor(measure.cue)
+    return Item(
+        "figure",
+        measure.start,
+        anchor or "figures",
+        told,
+        f"{of} {measure.quote} {state} {figure}",
+        _span(measure) if state not in ("struck", "taken back") else None,
+    )
+
+
+def _span(measure: Measure) -> Span | None:
+    if measure.unit is None:
+        return None
+    value = Fraction(measure.value).limit_denominator(_FINEST)
+    ends = None
+    if measure.low is not None and measure.high is not None:
+        ends = (Fraction(measure.low).limit_denominator(_FINEST), Fraction(measure.high).limit_denominator(_FINEST))
+    return span_of(value, measure.unit, measure.display or f"{measure.value:g}", ends)
