@@ -75,17 +75,13 @@ def _publish(shop: Shop, strict: bool) -> Published:
     if strict and problems:
         raise UnsettledError(problems)
     renderer = Renderer()
-    rendered = [renderer.session(page) for page in pages]
-    cards = [make_card(page, source.record) for source, page in zip(sources, pages, strict=True)]
-    printed = [None if card is None else renderer.card(card) for card in cards]
+    rendered = [session_texts(one, page, renderer) for one, page in zip(gathered, pages, strict=True)]
     front = renderer.front(make_front(sources, pages, settings))
     ledger = _ledger(shop, sources, pages)
     with staged(shop.public) as staging:
         staging.write("index.html", front)
-        for one, page, html, card in zip(gathered, pages, rendered, printed, strict=True):
-            _write_session(staging, one, page, html)
-            if card is not None:
-                staging.write(f"sessions/{one.source.slug}/card.html", card)
+        for one, texts in zip(gathered, rendered, strict=True):
+            _write_session(staging, one, texts)
         staging.write(ERRATA_FILE, renderer.errata(make_errata_page(ledger, settings, frozenset(company))))
         _write_feed(staging, ERRATA_FEED, errata_feed(ledger, settings))
         _write_feed(staging, SESSIONS_FEED, sessions_feed(tuple(company), pages, settings))
@@ -95,20 +91,38 @@ def _publish(shop: Shop, strict: bool) -> Published:
     return Published(shop.public / "index.html", tuple(folder / "index.html" for folder in folders), warnings)
 
 
-def _write_session(staging: Staging, one: Gathered, page: SessionPage, html: str) -> None:
+def session_texts(one: Gathered, page: SessionPage, renderer: Renderer) -> dict[str, str]:
+    """Every file of a session's published folder that is made of text, by name."""
     source = one.source
-    home = f"sessions/{source.slug}"
-    staging.write(f"{home}/index.html", html)
-    staging.write(f"{home}/record.json", source.record.to_json() + "\n")
-    staging.write(f"{home}/chapters.vtt", chapters(source.record))
+    texts = {
+        "index.html": renderer.session(page),
+        "record.json": source.record.to_json() + "\n",
+        "chapters.vtt": chapters(source.record),
+    }
     if source.transcript is not None:
-        staging.write(f"{home}/captions.vtt", captions(page.spoken))
-        staging.write(f"{home}/transcript.txt", plain_text(page.spoken))
-        staging.write(f"{home}/transcript.json", source.transcript.to_json() + "\n")
-    if one.recording is not None:
-        staging.place(f"{home}/{source.recording}", one.recording)
-    for picture, name in one.note.pictures:
-        staging.place(f"{home}/{name}", picture)
+        texts["captions.vtt"] = captions(page.spoken)
+        texts["transcript.txt"] = plain_text(page.spoken)
+        texts["transcript.json"] = source.transcript.to_json() + "\n"
+    card = make_card(page, source.record)
+    if card is not None:
+        texts["card.html"] = renderer.card(card)
+    return texts
+
+
+def session_files(one: Gathered) -> dict[str, Path]:
+    """Every other file of it: the recording and pictures, by name, where they lie."""
+    files = {name: picture for picture, name in one.note.pictures}
+    if one.recording is not None and one.source.recording is not None:
+        files[one.source.recording] = one.recording
+    return files
+
+
+def _write_session(staging: Staging, one: Gathered, texts: dict[str, str]) -> None:
+    home = f"sessions/{one.source.slug}"
+    for name, text in texts.items():
+        staging.write(f"{home}/{name}", text)
+    for name, path in session_files(one).items():
+        staging.place(f"{home}/{name}", path)
 
 
 def _ledger(shop: Shop, sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...]) -> Ledger:

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from capture.shop import Session, Shop
-from publish.captions import captions, chapters, plain_text
 from publish.gather import gather_session
 from publish.page import make_page
 from publish.render import Renderer
+from publish.site import session_files, session_texts
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,17 +23,7 @@ class Galley:
 
 
 def galley_of(shop: Shop, session: Session) -> Galley:
-    """The session's page and the files beside it."""
+    """The session's page and the files beside it. What other sessions say of the same work is left out."""
     gathered = gather_session(session)
-    source = gathered.source
-    page = make_page(source, shop.settings)
-    texts = {"index.html": Renderer().session(page), "record.json": source.record.to_json()}
-    texts["chapters.vtt"] = chapters(source.record)
-    if source.transcript is not None:
-        texts["captions.vtt"] = captions(page.spoken)
-        texts["transcript.txt"] = plain_text(page.spoken)
-        texts["transcript.json"] = source.transcript.to_json()
-    files = {name: picture for picture, name in gathered.note.pictures}
-    if gathered.recording is not None and source.recording is not None:
-        files[source.recording] = gathered.recording
-    return Galley(texts, files)
+    page = make_page(gathered.source, shop.settings)
+    return Galley(session_texts(gathered, page, Renderer()), session_files(gathered))

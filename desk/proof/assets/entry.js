@@ -10,6 +10,8 @@ import { mark } from "./mark.js";
 import { press } from "./press.js";
 import { said } from "./said.js";
 
+const STRIP = 110; // pixels that the strip at the top covers, and a breath
+
 /** An item on the page. `proof` is the page's own object: it rules, plays and moves on. */
 export class Entry {
   constructor(item, proof, tools = () => []) {
@@ -63,8 +65,14 @@ export class Entry {
     this.body.hidden = false;
     if (focus) {
       this.turn.focus({ preventScroll: true });
-      this.element.scrollIntoView({ block: "nearest", behavior: "instant" });
+      this.bringIntoSight();
     }
+  }
+
+  /** Scroll as little as shows it whole; what is taller than the window is shown from its top. */
+  bringIntoSight() {
+    const whole = this.element.getBoundingClientRect().height < window.innerHeight - STRIP;
+    this.element.scrollIntoView({ block: whole ? "nearest" : "start", behavior: "instant" });
   }
 
   /** Close it. */
