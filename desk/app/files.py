@@ -19,7 +19,10 @@ def files_in(folder: Path) -> dict[str, Path]:
     return {path.name: path for path in sorted(folder.iterdir()) if path.suffix in _KINDS}
 
 
-SHARED = {**files_in(PUBLISHED_ASSETS), **files_in(Path(__file__).parent / "assets")}
+SHARED_FOLDER = Path(__file__).parent / "assets"
+"""Scripts and style sheets of the app itself."""
+
+SHARED = {**files_in(PUBLISHED_ASSETS), **files_in(SHARED_FOLDER)}
 """What every section may use, the look of the published pages included."""
 
 

@@ -28,10 +28,11 @@ def command(session: str | None, shop_folder: Path, port: int, no_browser: bool)
     from desk.proof import proof_section, session_path
 
     shop = Shop.open(shop_folder)
-    start = session_path(shop.session(session).slug) if session else "/proof/"
+    first = shop.session(session) if session else None
+    start = session_path(first.slug) if first else "/proof/"
 
     def build(key: str, number: int) -> Starlette:
-        return make_app([proof_section(shop)], key, number, start)
+        return make_app([proof_section(shop, first)], key, number, start)
 
     def opened(address: str) -> None:
         click.echo(address)

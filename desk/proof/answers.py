@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import asdict
+from pathlib import Path
 from typing import Literal
 
 from pydantic import ValidationError
@@ -12,8 +14,9 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, JSONResponse, RedirectResponse, Response
 
 from capture.captions import is_caption_file
+from capture.errors import SpokeshaveError
 from capture.shop import Session
-from desk.app.files import SHARED
+from desk.app.files import SHARED, SHARED_FOLDER
 from desk.app.pages import Pages
 from desk.proof.film import film_answer
 from desk.proof.galley import Galley, galley_of
@@ -24,6 +27,13 @@ from desk.proof.state import state_of
 from desk.proof.stills import still_file
 from desk.proof.work import Bench
 from publish.page import SOUND_ONLY
+
+_SCRIPTS = tuple(
+    f"{home}/assets/{path.name}"
+    for home, folder in (("", SHARED_FOLDER), ("/proof", Path(__file__).parent / "assets"))
+    for path in sorted(folder.glob("*.js"))
+)
+"""Every module of the page, to be fetched at once instead of one behind the other."""
 
 _LONGEST_FIGURE = 200
 _LAST_TENTH = 10 * 24 * 3600
@@ -36,6 +46,8 @@ class Answers:
     def __init__(self, bench: Bench, pages: Pages) -> None:
         self._bench = bench
         self._pages = pages
+        self._told: dict[str, tuple[str, bytes]] = {}
+        """The last state of each session that was told, by its tag: every tab asks for the same."""
 
     def sessions(self, _: Request) -> Response:
         """The list of sessions."""
@@ -45,7 +57,9 @@ class Answers:
     def session(self, request: Request) -> Response:
         """The proof page of one session."""
         session = self._session(request)
-        return self._pages.answer("session.html", slug=session.slug, facts=session.settings, picture=_picture(session))
+        return self._pages.answer(
+            "session.html", slug=session.slug, facts=session.settings, picture=_picture(session), scripts=_SCRIPTS
+        )
 
     def state(self, request: Request) -> Response:
         """All that the page shows, or 304 where nothing has changed since the tag that the page knows."""
@@ -53,9 +67,21 @@ class Answers:
         tag = self._bench.tag(session)
         if request.headers.get("if-none-match") == tag:
             return Response(status_code=304, headers={"etag": tag})
+        tag, body = self._tell(session)
+        return Response(body, media_type="application/json", headers={"etag": tag})
+
+    def read_ahead(self, session: Session) -> None:
+        """Read a session before it is asked for. What is wrong with it is told when it is."""
+        with suppress(SpokeshaveError, OSError):
+            self._tell(session)
+            read_typed(self._bench.work(session), "", "1/2 in")  # the first figure loads the grammar
+
+    def _tell(self, session: Session) -> tuple[str, bytes]:
         work = self._bench.work(session)
-        body = state_of(work).model_dump_json()
-        return Response(body, media_type="application/json", headers={"etag": work.tag})
+        told = self._told.get(session.slug)
+        if told is None or told[0] != work.tag:
+            told = self._told[session.slug] = (work.tag, state_of(work).model_dump_json().encode())
+        return told
 
     async def rulings(self, request: Request) -> Response:
         """Rulings to be kept. The answer comes when they are on disk."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from desk.proof.views import FigureView, ReadingView
 from extract.record import Finding, Measure, Reading
@@ -20,8 +21,9 @@ _MOST = 6
 """Readings offered; number keys reach nine, and nobody weighs more than a few."""
 
 
+@lru_cache(maxsize=8192)
 def figure_view(measure: Measure) -> FigureView:
-    """A measure with its figure in the other system beside it."""
+    """A measure with its figure in the other system beside it, which is worked out exactly and so remembered."""
     named = " of ".join(one for one in (measure.attribute, measure.item) if one)
     return FigureView(
         id=measure.id,

@@ -27,9 +27,10 @@ class Items:
     def __init__(self, work: Work) -> None:
         self._work = work
         self._context = Context(work.transcript)
-        records = (work.proofed.machine, work.proofed.record)
+        # What was settled or struck is not in the record as ruled; the untouched one has it, with the ids it goes by.
+        records = (work.untouched.record, work.proofed.record)
         self._measures = {one.id: one for record in records for one in record.measures}
-        self._findings = {one.id: one for record in (*records, work.untouched.record) for one in record.findings}
+        self._findings = {one.id: one for record in records for one in record.findings}
         self._corrections = {one.id: one for record in records for one in record.corrections}
         self._remarks = {one.id: one for record in records for one in (*record.follow_ups, *record.doubts)}
         self._steps = {one.id: one for record in records for one in record.steps}
@@ -166,5 +167,5 @@ def steps(work: Work, items: Items) -> tuple[ItemView, ...]:
 def struck_steps(work: Work, items: Items) -> tuple[ItemView, ...]:
     """Steps that were struck, to have them back."""
     struck: Iterable[str] = (one.item.id for one in work.proofed.struck if one.item.kind == "step")
-    machine = {one.id: one for one in work.proofed.machine.steps}
+    machine = {one.id: one for one in work.untouched.record.steps}
     return tuple(items.step(machine[name].model_copy(update={"number": 0})) for name in struck if name in machine)

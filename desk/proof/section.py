@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
+from threading import Thread
 
 from starlette.routing import Route
 
-from capture.shop import Shop
+from capture.shop import Session, Shop
 from desk.app import Section
 from desk.app.pages import Pages
 from desk.proof.answers import Answers
@@ -16,9 +17,11 @@ _HERE = Path(__file__).parent
 _FRAMED = {"galley/": "the page to be published, shown beside the rulings"}
 
 
-def proof_section(shop: Shop) -> Section:
-    """The proof page over one shop."""
+def proof_section(shop: Shop, first: Session | None = None) -> Section:
+    """The proof page over one shop. The session that is opened `first` is read while the browser starts."""
     answers = Answers(Bench(shop), Pages(_HERE / "templates"))
+    if first is not None:
+        Thread(target=answers.read_ahead, args=(first,), daemon=True).start()
     routes = [
         Route("/", answers.sessions),
         Route("/sessions/{slug}/", answers.session),

@@ -27,7 +27,7 @@ export class AmendForm {
     this.naming = item.kind === "measure" ? new Naming(this.figures[0]) : null;
     this.check = new Check(proof.address, (told) => this.show(told));
     this.element = make(
-      "form.amend", { onsubmit: (event) => this.submit(event), onkeydown: (event) => this.pressed(event) },
+      "form.slip-form", { onsubmit: (event) => this.submit(event), onkeydown: (event) => this.pressed(event) },
       this.which(),
       make("label", { htmlFor: "amend-words" }, this.ofFigure ? "Read instead (figure and unit)" : "Read instead"),
       this.words,

@@ -18,12 +18,12 @@ export function clipPart(item, proof, entry) {
   const play = press("Play", "P", () => proof.play(entry), "go");
   const slower = press("Slower", "L", () => clip.slower());
   const wider = press("Wider", "W", () => clip.widen(entry.item, 1));
-  const narrower = press("Narrower", "⇧W", () => clip.widen(entry.item, -1));
-  narrower.setAttribute("aria-keyshortcuts", "Shift+W");
+  const tighter = press("Tighter", "⇧W", () => clip.widen(entry.item, -1));
+  tighter.setAttribute("aria-keyshortcuts", "Shift+W");
   const range = make("p.aside.range");
   const part = {
     frame,
-    element: make("div.clip", {}, frame, make("div.presses", {}, play, slower, wider, narrower), range),
+    element: make("div.clip", {}, frame, make("div.presses", {}, play, slower, wider, tighter), range),
     refresh() {
       const [from, until] = clip.range(entry.item);
       fill(range, `${clock(from)} to ${clock(until)}, ${clip.rate === 1 ? "full speed" : `at ${clip.rate} of its speed`}`);

@@ -7,7 +7,7 @@ export class NoteForm {
   constructor(done) {
     this.line = make("input", { type: "text", maxLength: 2000, autocomplete: "off", required: true });
     this.element = make(
-      "form.amend", { onsubmit: (event) => this.submit(event, done), onkeydown: (event) => leave(event, done) },
+      "form.slip-form", { onsubmit: (event) => this.submit(event, done), onkeydown: (event) => leave(event, done) },
       make("label", {}, "Note for whoever proofs this ", this.line),
       make(
         "div.presses", {},

@@ -14,7 +14,7 @@ export function offerPass(place, proof) {
   place.dataset.told = told;
   place.hidden = state.musts > 0;
   if (state.passed) {
-    fill(place, make("p", {}, "Passed for press: these notes go out as proofed."));
+    fill(place, make("p", {}, "Passed for press: the next ", make("code", {}, "spokeshave publish"), " puts these notes out as proofed."));
   } else {
     fill(
       place,

@@ -53,9 +53,11 @@ class Proof {
   }
 
   update() {
+    performance.mark("told");
     this.lists.update(this.sheets.current);
     this.strip.update();
     this.galley.changed(this.sheets.current === "galley");
+    performance.mark("shown");
   }
 
   refresh() {

@@ -48,7 +48,7 @@ class SplitForm {
     const guess = text.split(/, then |[.;] +/).map((part) => part.slice(0, 1).toUpperCase() + part.slice(1));
     this.lines = make("textarea", { value: guess.join("\n"), rows: Math.max(3, guess.length + 1), maxLength: 4000 });
     this.element = make(
-      "form.amend", { onsubmit: (event) => this.submit(event), onkeydown: (event) => this.pressed(event) },
+      "form.slip-form", { onsubmit: (event) => this.submit(event), onkeydown: (event) => this.pressed(event) },
       make("label", {}, "One step a line", this.lines),
       make(
         "div.presses", {},

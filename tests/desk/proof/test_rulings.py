@@ -102,6 +102,15 @@ def test_steps_are_reordered_merged_split_and_reworded(asking: Asking) -> None:
     assert ids[4] in [one["id"] for one in asking.state()["struck"]]
 
 
+def test_what_is_settled_keeps_its_place_in_the_list(asking: Asking) -> None:
+    before = [(one["id"], one["title"]) for one in asking.state()["queries"]]
+    for item, act in zip(before, "stet strike stet strike stet stet strike stet strike stet".split(), strict=False):
+        assert asking.rule(act, item[0])["kept"]
+    after = asking.state()["queries"]
+    assert [(one["id"], one["title"]) for one in after] == before
+    assert all(one["settled"] and one["ruled"] for one in after)
+
+
 def test_a_note_is_shown_and_settles_nothing(asking: Asking) -> None:
     asking.rule("note", NUT, text="Measure it again")
     noted = asking.item(NUT)
