@@ -45,7 +45,7 @@ def apply(record: Record, rulings: Iterable[Ruling], trade: Trade | None = None)
         machine=record,
         in_force=force,
         placed={one.id: one.on.id for one in placed},
-        open=waiting(ruled),
+        open=waiting(ruled, _listened(record, judged.settled)),
         settled=(*judged.settled, *_decided(carried.settled, items)),
         struck=_decided(carried.struck, items),
         notes=tuple(one for one in placed if isinstance(one, Note)),
@@ -68,6 +68,13 @@ def _placed(record: Record, rulings: list[OnItem]) -> Placement:
     }
     still = tuple(one for one in placement.placed if one.id not in reread)
     return Placement(still, (*placement.unplaced, *reread.values()), placement.moved - set(reread))
+
+
+def _listened(machine: Record, settled: Iterable[Decided]) -> frozenset[str]:
+    """Ids of the measures whose near tie a person has settled."""
+    answered = {one.item.id for one in settled}
+    ties = (one for one in machine.findings if one.kind == "misheard" and one.id in answered)
+    return frozenset(name for one in ties for name in one.measures)
 
 
 def _decided(rulings: Mapping[str, str], items: Mapping[str, Item]) -> tuple[Decided, ...]:

@@ -13,15 +13,18 @@ from extract.rulings.shown import former_in, shows
 _VAGUE = frozenset({"", "it", "that", "this", "them", "one", "thing", "stuff"})
 
 
-def waiting(record: Record) -> tuple[Open, ...]:
-    """Everything open in a record from which what is settled was taken."""
-    found = list(_all(record, items_of(record)))
+def waiting(record: Record, listened: frozenset[str] = frozenset()) -> tuple[Open, ...]:
+    """Everything open in a record from which what is settled was taken.
+
+    `listened` are the measures of near ties that a person has settled already, whose finding is in the record no more.
+    """
+    found = list(_all(record, items_of(record), listened))
     found.sort(key=lambda one: (RANKS.index(one.rank), one.item.start))
     return tuple(found)
 
 
-def _all(record: Record, items: dict[str, Item]) -> Iterator[Open]:
-    asked: set[str] = set()
+def _all(record: Record, items: dict[str, Item], listened: frozenset[str]) -> Iterator[Open]:
+    asked = set(listened)
     for finding in record.findings:
         yield Open(items[finding.id], _rank(finding), finding.message)
         asked.update(finding.measures)
