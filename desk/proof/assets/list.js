@@ -99,13 +99,22 @@ export class List {
   }
 }
 
+/** Put elements in this order, and leave the focus, and a clip that plays, where they are. */
 function arrange(list, elements) {
+  const focused = document.activeElement;
   let before = null;
   for (const element of elements) {
     const due = before ? before.nextSibling : list.firstChild;
     if (due !== element) {
-      list.insertBefore(element, due);
+      if (element.isConnected && "moveBefore" in list) {
+        list.moveBefore(element, due);
+      } else {
+        list.insertBefore(element, due);
+      }
     }
     before = element;
+  }
+  if (document.activeElement !== focused && focused.isConnected) {
+    focused.focus({ preventScroll: true });
   }
 }
