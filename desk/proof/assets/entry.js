@@ -97,7 +97,7 @@ export class Entry {
       make(
         "div.words", {},
         said(item),
-        item.source ? make("p.aside", {}, `By: ${item.source}`) : null,
+        item.source ? make("p.aside", {}, `Held against: ${item.source}`) : null,
         ...item.notes.map((one) => make("p.aside.noted", {}, "Note: ", one)),
         item.wording ? make("p.wording", {}, typeset(item.wording)) : null,
         readings(item, (reading) => this.amend(reading)),
