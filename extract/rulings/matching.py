@@ -155,7 +155,7 @@ def _is_like(words: list[str], said: list[str]) -> bool:
 
 
 def _words(text: str) -> list[str]:
-    return _WORD.findall(text.casefold())
+    return [word.strip("./'") for word in _WORD.findall(text.casefold())]
 
 
 def _plain(figures: tuple[str, ...]) -> tuple[str, ...]:
