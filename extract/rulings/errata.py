@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from extract.record import Correction, Former, Measure, Ruled, Step, Withdrawn
 from extract.rulings.fate import Fate
-from extract.rulings.items import new_id
+from extract.rulings.made import new_id
 from extract.rulings.model import Add
 from extract.units import unit_rows
 

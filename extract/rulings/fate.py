@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from extract.record import Because
@@ -28,18 +28,23 @@ def fates_of(rulings: Iterable[OnItem]) -> dict[str, Fate]:
     """The fate of each item that has one, by item id."""
     fates: dict[str, Fate] = {}
     for one in rulings:
+        before = fates.get(one.on.id)
         if isinstance(one, Stet):
             fates[one.on.id] = Fate("stet", one.id)
         elif isinstance(one, Strike):
-            fates[one.on.id] = Fate("strike", one.id)
+            # What was amended is kept: who amends the struck item again has it back as it was.
+            fates[one.on.id] = replace(before or Fate("strike", one.id), verdict="strike", ruling=one.id)
         elif isinstance(one, Amend):
-            fates[one.on.id] = _amended(fates.get(one.on.id), one)
+            fates[one.on.id] = _amended(before or Fate("amend", one.id), one)
     return fates
 
 
-def _amended(before: Fate | None, one: Amend) -> Fate:
-    earlier = before if before is not None and before.verdict == "amend" else None
+def _amended(before: Fate, one: Amend) -> Fate:
     changed = {name: getattr(one.to, name) for name in one.to.named}
-    to = earlier.to.model_copy(update=changed) if earlier else one.to
-    because = one.because or (earlier.because if earlier else None)
-    return Fate("amend", one.id, to, because, one.overrule or (earlier is not None and earlier.overrule))
+    return Fate(
+        "amend",
+        one.id,
+        before.to.model_copy(update=changed),
+        one.because or before.because,
+        one.overrule or before.overrule,
+    )

@@ -17,7 +17,8 @@ from extract.record import Because, Mode, Phase
 from extract.rulings.errors import RulingError
 from extract.rulings.figures import check_unit, read_figure
 from extract.rulings.findings import trade_of
-from extract.rulings.items import digest_of, new_id
+from extract.rulings.items import digest_of
+from extract.rulings.made import new_id
 from extract.rulings.model import (
     Add,
     Amend,

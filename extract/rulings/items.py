@@ -6,12 +6,8 @@ import hashlib
 from collections.abc import Iterator
 
 from extract.record import Correction, Finding, Measure, Mention, Record, Remark, Step
+from extract.rulings.made import PREFIXES
 from extract.rulings.model import Item, Kind
-
-_PREFIXES: dict[Kind, str] = {
-    "measure": "m", "correction": "c", "finding": "f", "step": "s", "follow_up": "l", "doubt": "d",
-    "tool": "t", "material": "k",
-}  # fmt: skip
 
 
 def items_of(record: Record) -> dict[str, Item]:
@@ -19,21 +15,10 @@ def items_of(record: Record) -> dict[str, Item]:
     return {item.id: item for item in _all(record)}
 
 
-def new_id(kind: Kind, ruling_id: str, number: int = 0) -> str:
-    """The id of an item that a ruling makes: an added one, or the `number`th step of a split."""
-    digest = hashlib.sha256(f"{kind}\x1f{ruling_id}\x1f{number}".encode()).hexdigest()[:12]
-    return f"{_PREFIXES[kind]}-by-{digest}"
-
-
-def is_made(item_id: str) -> bool:
-    """Whether a ruling made the item, which then stands and falls with that ruling."""
-    return item_id[1:5] == "-by-"
-
-
 def remark_id(kind: Kind, text: str) -> str:
     """An id for a remark of a record that was made before remarks had any."""
     words = " ".join(text.lower().split())
-    return f"{_PREFIXES[kind]}-{hashlib.sha256(f'{_PREFIXES[kind]}{chr(31)}{words}'.encode()).hexdigest()[:8]}"
+    return f"{PREFIXES[kind]}-{hashlib.sha256(f'{PREFIXES[kind]}{chr(31)}{words}'.encode()).hexdigest()[:8]}"
 
 
 def kit_id(kind: Kind, name: str) -> str:

@@ -9,12 +9,14 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 from fractions import Fraction
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 from uuid import uuid4
 
-from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, field_validator
+from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, field_validator, model_validator
 
 from extract.record import Because, Mode, Phase
+from extract.rulings.made import new_id
+from extract.units import unit_rows
 
 Kind = Literal["measure", "correction", "finding", "step", "follow_up", "doubt", "tool", "material"]
 """What can be ruled on. A caution can't: it stays on the page."""
@@ -58,6 +60,13 @@ class Figure(_Part):
     tolerance: Fraction | None = None
     display: str
     """As it is shown: "7/64 in"."""
+
+    @field_validator("unit")
+    @classmethod
+    def _on_the_list(cls, unit: str | None) -> str | None:
+        if unit is not None and unit not in unit_rows():
+            raise ValueError(f"no unit is called {unit!r}")
+        return unit
 
 
 class Changes(_Part):
@@ -160,6 +169,12 @@ class Add(_Line):
     beside: tuple[str, ...] = ()
     """Of a measure: ids of the machine's measures near it then, so that one which it finds later is told from them."""
     overrule: bool = False
+
+    @model_validator(mode="after")
+    def _has_its_own_id(self) -> Self:
+        if self.on.id != new_id(self.on.kind, self.id):
+            raise ValueError("the id of what is put in must be made from the ruling's")
+        return self
 
 
 class Reorder(_Line):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from extract.rulings.items import is_made, new_id
+from extract.rulings.made import is_made, new_id
 from extract.rulings.matching import Places, find_places, found_since
 from extract.rulings.model import Add, Amend, Item, Merge, OnItem, Reorder, Split
 from extract.rulings.proofed import Unplaced

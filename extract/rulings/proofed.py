@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -57,8 +58,8 @@ class Proofed:
     """What the machine made, unchanged."""
     in_force: tuple[OnItem | Pass, ...] = ()
     """The rulings that hold, in the order and words in which they were given."""
-    placed: dict[str, str] = field(default_factory=dict)
-    """The id of the item that each ruling is on now, by the ruling's id; to be read only."""
+    placed: Mapping[str, str] = field(default_factory=dict)
+    """The id of the item that each ruling is on now, by the ruling's id."""
     open: tuple[Open, ...] = ()
     """What waits for a person, the worst first, and within a rank in order of speaking."""
     settled: tuple[Decided, ...] = ()
@@ -74,8 +75,8 @@ class Proofed:
     """How many were placed by words and time."""
     passed: bool = False
     """A person has passed this very record, and nothing in it must still be settled."""
-    items: dict[str, Item] = field(default_factory=dict)
-    """Everything that may be ruled on, by id, what was struck or settled included; to be read only."""
+    items: Mapping[str, Item] = field(default_factory=dict)
+    """Everything that may be ruled on, by id, what was struck or settled included."""
 
     def item(self, item_id: str) -> Item:
         """The item with an id. Raises `RulingError` where there is none."""

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from extract.record import Former, Measure, Mode, Ruled, Step
-from extract.rulings.items import new_id
+from extract.rulings.made import new_id
 from extract.rulings.model import Add, Amend, Item, Merge, OnItem, Portion, Reorder, Split, Stet, Strike
 from extract.rulings.order import put_in
 from extract.rulings.shown import shows_measure

@@ -54,6 +54,31 @@ def test_stet_brings_back_what_the_machine_had() -> None:
     assert ruled.record.measures[0].display == record().measures[0].display
 
 
+def test_a_struck_figure_that_is_amended_again_keeps_what_was_amended_before() -> None:
+    first = amend(proof(), "m-0", {"figure": "5/64 in"}, hand(1), because="heard_wrong")
+    struck = strike(proof(first), "m-0", hand(2))
+    again = amend(proof(first, struck), "m-0", {"where": "treble side"}, hand(3))
+    measure = proof(first, struck, again).record.measures[0]
+    assert (measure.stands, measure.where, measure.value) == (True, "treble side", 5 / 64)
+
+
+def test_a_figure_amended_to_what_it_was_is_no_erratum() -> None:
+    ruling = amend(proof(), "m-0", {"figure": "7/64 in"}, hand(1), because="said_wrong")
+    assert proof(ruling).record.corrections == record().corrections
+
+
+def test_what_holds_instead_follows_when_it_is_amended() -> None:
+    ruling = amend(proof(), "m-5", {"figure": "1 1/2 in"}, hand(1), because="heard_wrong")
+    (correction,) = proof(ruling).record.corrections
+    assert (correction.replacement, correction.value, correction.unit) == ("1 1/2\N{NO-BREAK SPACE}in", 1.5, "inch")
+
+
+def test_a_place_that_was_said_wrong_is_told_in_the_errata() -> None:
+    ruling = amend(proof(), "m-0", {"item": "A string"}, hand(1), because="said_wrong")
+    (erratum,) = [one for one in proof(ruling).record.corrections if one.source == "proof"]
+    assert (erratum.withdraws.text, erratum.replacement) == ("7/64, G string", "7/64\N{NO-BREAK SPACE}in, A string")
+
+
 def test_a_denied_correction_lets_what_it_took_back_stand_again() -> None:
     ruled = proof(strike(proof(), "c-nut", hand(1)))
     assert ruled.record.corrections == ()
