@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from desk.proof.figures import figure_view, readings
 from desk.proof.said import Context
 from desk.proof.views import ItemView, RuledView
@@ -11,7 +9,7 @@ from desk.proof.wording import GROUPS, PHASES, SAID_WRONG, WANTED, act_words
 from desk.proof.work import Work
 from extract.record import Correction, Finding, Measure, Remark, Step
 from extract.rulings import Open, Rank
-from extract.rulings.model import Note, OnItem, Pass
+from extract.rulings.model import Item, Note, OnItem, Pass
 from publish.moments import clock
 from publish.wording import sentence
 
@@ -72,6 +70,13 @@ class Items:
         figures = tuple(self._measures[name] for name in one.measures if name in self._measures)
         made = self._item("step", one.id, "step", title, one.start, one.end, one.quote, text=one.text)
         return made.model_copy(update={"figures": tuple(figure_view(m).model_copy(update={"id": ""}) for m in figures)})
+
+    def struck_step(self, item: Item) -> ItemView:
+        """A step that was struck; of one that a ruling had made, only its words and its second are left."""
+        if item.id in self._steps:
+            return self.step(self._steps[item.id].model_copy(update={"number": 0}))
+        end = self._context.cue_end(item.cue, item.start + _BREATH)
+        return self._item("step", item.id, "step", item.words, item.start, end, "", text=item.words)
 
     def _by_id(self, item_id: str) -> ItemView | None:
         if item_id in self._findings:
@@ -166,6 +171,4 @@ def steps(work: Work, items: Items) -> tuple[ItemView, ...]:
 
 def struck_steps(work: Work, items: Items) -> tuple[ItemView, ...]:
     """Steps that were struck, to have them back."""
-    struck: Iterable[str] = (one.item.id for one in work.proofed.struck if one.item.kind == "step")
-    machine = {one.id: one for one in work.untouched.record.steps}
-    return tuple(items.step(machine[name].model_copy(update={"number": 0})) for name in struck if name in machine)
+    return tuple(items.struck_step(one.item) for one in work.proofed.struck if one.item.kind == "step")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 from threading import Thread
+from urllib.parse import quote
 
 from starlette.routing import Route
 
@@ -39,4 +40,4 @@ def proof_section(shop: Shop, first: Session | None = None) -> Section:
 
 def session_path(slug: str) -> str:
     """Where a session's proof page stands in the app."""
-    return f"/proof/sessions/{slug}/"
+    return f"/proof/sessions/{quote(slug, safe='')}/"

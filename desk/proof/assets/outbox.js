@@ -4,6 +4,7 @@
 import { send } from "/assets/ask.js";
 
 const BATCH = 20;
+const ORPHANED = 3000;
 const WAITS = [500, 1000, 2000, 4000];
 
 /** The rulings of one session that are not yet on disk. Dispatches "change" whenever what it holds has changed. */
@@ -21,11 +22,17 @@ export class Outbox extends EventTarget {
     this.timer = 0;
     this.channel = "BroadcastChannel" in window ? new BroadcastChannel(this.prefix) : null;
     this.load();
+    window.addEventListener("storage", (event) => event.key?.startsWith(this.prefix) && this.hear(event));
   }
 
   /** Rulings that wait, oldest first; those that the server refused are among them. */
   get waiting() {
     return [...this.held.values()].sort((one, other) => one.since - other.since);
+  }
+
+  /** True where the page has been told of everything that was ruled. */
+  get quiet() {
+    return !this.landed.size && !this.waiting.some((one) => !one.refused);
   }
 
   /** The page has been told of these rulings by the server. */
@@ -164,7 +171,22 @@ export class Outbox extends EventTarget {
     }
   }
 
+  /** Another tab took a ruling in, or let one go. Should that tab be closed before it could send, this one does. */
+  hear({ key, newValue }) {
+    const id = key.slice(this.prefix.length);
+    if (newValue) {
+      this.held.set(id, JSON.parse(newValue));
+      setTimeout(() => this.held.has(id) && this.flush(), ORPHANED);
+    } else {
+      this.held.delete(id);
+    }
+    this.changed();
+  }
+
   changed() {
+    if (!this.waiting.some((one) => !one.refused)) {
+      this.trouble = null; // what could not be sent from here is safe by way of another tab, or was dropped
+    }
     this.dispatchEvent(new Event("change"));
   }
 }

@@ -21,6 +21,8 @@ class Proof {
     this.galley = new Galley(document.querySelector("#galley .lists"), root.dataset.galley, this);
     this.lists = new Lists(this);
     this.strip = new Strip(this);
+    this.later = [];
+    this.session.addEventListener("told", () => this.outbox.quiet && this.later.shift()?.());
     this.clip.onchange = () => this.list?.current?.clip?.refresh?.();
     this.outbox.addEventListener("change", () => this.refresh());
     this.session.addEventListener("change", () => this.update());
@@ -118,6 +120,15 @@ class Proof {
       tell(`${act}: ${words}. Next: ${onwards.item.wanted}, ${onwards.item.title}`);
     } else {
       tell(this.sheets.current === "queries" ? `${act}: ${words}. Nothing further is open.` : `${act}: ${words}`);
+    }
+  }
+
+  /** Do what rests on the order of steps once the page knows the order that the last ruling left. */
+  whenTold(act) {
+    if (this.outbox.quiet) {
+      act();
+    } else {
+      this.later.push(act);
     }
   }
 

@@ -4,7 +4,7 @@ import { read } from "/assets/ask.js";
 
 const BREATH = 2000;
 
-/** Dispatches "change" when the state is another, "trouble" when the server can't be asked, "well" when it can again. */
+/** Dispatches "change" when the state is another, "told" whenever the server has answered, "trouble" when the server can't be asked, "well" when it can again. */
 export class SessionState extends EventTarget {
   constructor(address, outbox) {
     super();
@@ -45,6 +45,7 @@ export class SessionState extends EventTarget {
         this.state = told;
         this.dispatchEvent(new Event("change"));
       }
+      this.dispatchEvent(new Event("told"));
     } catch (error) {
       this.trouble = error;
       this.dispatchEvent(new Event("trouble"));

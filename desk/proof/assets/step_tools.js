@@ -18,23 +18,25 @@ export function stepTools(entry, proof) {
 
 /** Put a step one place earlier or later. */
 export function move(entry, proof, by) {
-  const steps = proof.state.steps.map((step) => step.id);
-  const at = steps.indexOf(entry.item.id);
-  const to = at + by;
-  if (at < 0 || to < 0 || to >= steps.length) {
-    return;
-  }
-  const after = by > 0 ? steps[to] : (steps[to - 1] ?? null);
-  proof.rule(entry, "reorder", { after });
+  proof.whenTold(() => {
+    const steps = proof.state.steps.map((step) => step.id);
+    const at = steps.indexOf(entry.item.id);
+    const to = at + by;
+    if (at >= 0 && to >= 0 && to < steps.length) {
+      proof.rule(entry, "reorder", { after: by > 0 ? steps[to] : (steps[to - 1] ?? null) });
+    }
+  });
 }
 
 /** Make one step of this one and the next. */
 export function merge(entry, proof) {
-  const steps = proof.state.steps.map((step) => step.id);
-  const next = steps[steps.indexOf(entry.item.id) + 1];
-  if (next) {
-    proof.rule(entry, "merge", { others: [next] });
-  }
+  proof.whenTold(() => {
+    const steps = proof.state.steps.map((step) => step.id);
+    const at = steps.indexOf(entry.item.id);
+    if (at >= 0 && at + 1 < steps.length) {
+      proof.rule(entry, "merge", { others: [steps[at + 1]] });
+    }
+  });
 }
 
 /** Open the form that splits a step. */

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import signal
 import socket
@@ -9,7 +10,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 
 from capture.shop import Session, Shop
 from extract.rulings import RulingLog, in_force
@@ -107,23 +108,23 @@ def test_every_kind_of_item_is_ruled_on_by_keyboard_alone(window: BrowserContext
         page.locator(".naming summary").press("Enter")
         page.get_by_label("Where").fill("nut")
         page.get_by_label("Where").press("Enter")
+        expect(page.locator(".slip-form")).to_have_count(0)
         on_disk(page)
-        # The procedure: reworded, moved, merged, split, struck.
-        press(page, "o", "ArrowDown", "a")
-        page.keyboard.press("ControlOrMeta+a")
+        # The procedure: reworded, moved, merged, split, struck; keys that come faster than the answers wait for them.
+        steps = page.locator("#procedure .query")
+        press(page, "o")
+        expect(steps).to_have_count(9)
+        press(page, "ArrowDown", "a", "ControlOrMeta+a")
         page.keyboard.type("Slacken every string")
-        press(page, "Enter")
-        on_disk(page)
-        press(page, "Shift+ArrowDown")
-        on_disk(page)
-        press(page, "m")
-        on_disk(page)
-        press(page, "t")
-        page.keyboard.press("ControlOrMeta+a")
-        page.keyboard.type("Mask the top\nHeat it")
+        press(page, "Enter", "Shift+ArrowDown", "m")
+        expect(steps).to_have_count(8)
+        at(page, "Slacken every string, then")
+        press(page, "t", "ControlOrMeta+a")
+        page.keyboard.type("Slacken every string\nHeat it")
         press(page, "ControlOrMeta+Enter")
-        on_disk(page)
-        press(page, "ArrowDown", "ArrowDown", "x")
+        expect(steps).to_have_count(9)
+        press(page, "ArrowDown", "x")
+        expect(page.locator("#procedure .group:last-of-type .query")).to_have_count(1)
         on_disk(page)
         assert acts(session)[-6:] == ["amend", "amend", "reorder", "merge", "split", "strike"]
 
@@ -218,6 +219,43 @@ def test_what_the_server_refuses_stays_in_sight_until_a_person_drops_it(window: 
         expect(page.locator("#trouble")).to_contain_text("parsecs")
         page.get_by_role("button", name="Drop this ruling").first.click()
         on_disk(page)
+
+
+def test_a_full_disk_is_told_and_tried_again(window: BrowserContext, shop: Shop, session: Session) -> None:
+    with opened(window, shop) as page:
+
+        def full(route: Route) -> None:
+            asked = json.loads(route.request.post_data or "")["rulings"]
+            problem = "rulings.json: can't be written (No space left on device)"
+            told = [{"id": one["id"], "kept": False, "again": True, "problem": problem} for one in asked[:1]]
+            route.fulfill(json={"results": told})
+
+        page.route("**/rulings", full)
+        press(page, "s")
+        expect(page.locator("#trouble")).to_contain_text("No space left on device")
+        expect(page.locator("#trouble")).to_contain_text("1 ruling waits in this browser")
+        settled(page, 0)
+        page.unroute("**/rulings")
+        settled(page, 1)
+        on_disk(page)
+        expect(page.locator("#trouble")).to_be_empty()
+    assert acts(session) == ["stet"]
+
+
+def test_a_ruling_of_a_tab_that_was_closed_is_sent_by_the_other(
+    window: BrowserContext, shop: Shop, session: Session
+) -> None:
+    with opened(window, shop) as one:
+        other = window.new_page()
+        other.goto(one.url)
+        settled(other, 0)
+        one.route("**/rulings", lambda route: route.abort())
+        press(one, "s")
+        expect(one.locator("#kept")).to_have_text("1 not on disk yet")
+        one.close()
+        expect(other.locator("#tally")).to_have_text(re.compile("^1 of"), timeout=15_000)
+        on_disk(other)
+    assert acts(session) == ["stet"]
 
 
 def test_the_clip_plays_its_few_seconds_slower_and_wider(window: BrowserContext, shop: Shop) -> None:
