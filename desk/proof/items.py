@@ -9,7 +9,8 @@ from desk.proof.wording import GROUPS, PHASES, SAID_WRONG, WANTED, act_words
 from desk.proof.work import Work
 from extract.record import Correction, Finding, Measure, Remark, Step
 from extract.rulings import Open, Rank
-from extract.rulings.model import Item, Note, OnItem, Pass
+from extract.rulings.made import new_id
+from extract.rulings.model import Add, Item, Note, OnItem, Pass, Split
 from publish.moments import clock
 from publish.wording import sentence
 
@@ -76,7 +77,18 @@ class Items:
         if item.id in self._steps:
             return self.step(self._steps[item.id].model_copy(update={"number": 0}))
         end = self._context.cue_end(item.cue, item.start + _BREATH)
-        return self._item("step", item.id, "step", item.words, item.start, end, "", text=item.words)
+        text = self._made_texts().get(item.id, item.words)
+        return self._item("step", item.id, "step", text, item.start, end, item.words, text=text)
+
+    def _made_texts(self) -> dict[str, str]:
+        """What the steps say that splits and additions made."""
+        texts: dict[str, str] = {}
+        for ruling in self._work.proofed.in_force:
+            if isinstance(ruling, Split):
+                texts |= {new_id("step", ruling.id, n): part.text for n, part in enumerate(ruling.into) if n}
+            elif isinstance(ruling, Add):
+                texts[ruling.on.id] = ruling.to.text or ruling.on.words
+        return texts
 
     def _by_id(self, item_id: str) -> ItemView | None:
         if item_id in self._findings:

@@ -34,7 +34,9 @@ def apply(record: Record, rulings: Iterable[Ruling], trade: Trade | None = None)
     carried = carry_out(record, placement.placed, fates)
     judged = judge(record, carried.record, fates, [one for one in on_items if one.on.kind == "finding"], trade)
     ruled = carried.record.model_copy(update={"findings": judged.open})
-    items = {**items_of(ruled), **items_of(record), **judged.items}
+    # A step that a ruling made and another struck stands in neither record; its ruling knows it.
+    made = {one.on.id: one.on for one in placement.placed if one.id in carried.struck.values()}
+    items = {**made, **items_of(ruled), **items_of(record), **judged.items}
     failed = tuple(Unplaced(one, carried.failed[one.id]) for one in placement.placed if one.id in carried.failed)
     unplaced = (*placement.unplaced, *failed, *judged.unplaced)
     lost = {one.ruling.id for one in unplaced}

@@ -102,6 +102,16 @@ def test_steps_are_reordered_merged_split_and_reworded(asking: Asking) -> None:
     assert ids[4] in [one["id"] for one in asking.state()["struck"]]
 
 
+def test_a_step_that_was_split_off_and_struck_can_be_had_back(asking: Asking) -> None:
+    first = asking.state()["steps"][0]["id"]
+    asking.rule("split", first, into=["Slacken the strings", "Heat it"])
+    made = asking.state()["steps"][1]["id"]
+    asking.rule("strike", made)
+    assert [(one["id"], one["title"]) for one in asking.state()["struck"]] == [(made, "Heat it")]
+    asking.rule("stet", made)
+    assert asking.state()["steps"][1]["text"] == "Heat it"
+
+
 def test_what_is_settled_keeps_its_place_in_the_list(asking: Asking) -> None:
     before = [(one["id"], one["title"]) for one in asking.state()["queries"]]
     for item, act in zip(before, ["stet", "strike"] * 9, strict=False):
