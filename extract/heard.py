@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache
 
 import spacy
@@ -10,6 +12,7 @@ from spacy.tokens import Doc
 
 from capture.transcript import HeardFigure, HeardReading
 from extract.narration import Narration
+from extract.numbers.figure import Tape
 from extract.numbers.grammar import parse
 from extract.quantities.draft import Draft
 from extract.quantities.join import join
@@ -36,9 +39,10 @@ def heard_of(doc: Doc, where: Narration, quantity: Quantity) -> Heard | None:
         return Heard(confidence=score, readings=(first,))
     chosen, *rivals = figure.readings
     first = decided.model_copy(update={"score": chosen.score, "first_heard": chosen.text == figure.first_heard})
+    others = (_reading(one, chosen, figure, quantity) for one in rivals)
     return Heard(
         confidence=figure.confidence,
-        readings=(first, *(_reading(one, chosen, figure, unit) for one in rivals)),
+        readings=(first, *(one for one in others if one is not None)),
         near_tie=figure.near_tie,
     )
 
@@ -49,14 +53,20 @@ def _figure_at(figures: tuple[HeardFigure, ...], start: float, end: float) -> He
     return next((one for one in figures if one.start <= middle <= one.end), None)
 
 
-def _reading(one: HeardReading, chosen: HeardReading, figure: HeardFigure, unit: Unit | None) -> Reading:
-    """A rival with the figure that it has where the decided reading has another."""
-    held = [(draft.number.value, draft.unit) for draft in _drafts(chosen.text)]
-    own = [draft for draft in _drafts(one.text) if (draft.number.value, draft.unit) not in held]
-    draft = own[0] if own else None
-    named = (draft.unit or unit) if draft else None
+def _reading(one: HeardReading, chosen: HeardReading, figure: HeardFigure, quantity: Quantity) -> Reading | None:
+    """A rival with the figure that it has in this one's place.
+
+    None where several figures were heard in one breath and the rival is about another of them: "eleven thirty-seconds,
+    which leaves nine" is no doubt about the eleven where only nine may have been five.
+    """
+    held, rival = _Said.of(chosen.text), _Said.of(one.text)
+    at = held.place_of(quantity)
+    draft = rival.instead_of(held, at)
+    if draft is None and len(held.drafts) > 1 and not rival.lacks(held, at):
+        return None
+    named = (draft.unit or quantity.unit) if draft else None
     return Reading(
-        text=one.text,
+        text=rival.words(draft) if draft and len(held.drafts) > 1 else one.text,
         value=float(draft.number.value) if draft else None,
         unit=named.name if named else None,
         score=one.score,
@@ -64,8 +74,46 @@ def _reading(one: HeardReading, chosen: HeardReading, figure: HeardFigure, unit:
     )
 
 
-def _drafts(text: str) -> tuple[Draft, ...]:
-    return join(*parse(plain_language().make_doc(text)))
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """A reading with the figures in it."""
+
+    doc: Doc
+    tape: Tape
+    drafts: tuple[Draft, ...]
+
+    @classmethod
+    def of(cls, text: str) -> _Said:
+        doc = plain_language().make_doc(text)
+        tape, parsed = parse(doc)
+        return cls(doc, tape, join(tape, parsed))
+
+    def place_of(self, quantity: Quantity) -> int | None:
+        """Which of its figures is this quantity."""
+        same = [at for at, draft in enumerate(self.drafts) if draft.number.value == quantity.value]
+        return same[0] if same else 0 if len(self.drafts) == 1 else None
+
+    def instead_of(self, held: _Said, at: int | None) -> Draft | None:
+        """Its figure in the place of `held`'s one; None where it has the same, or none."""
+        own = [draft for draft in self.drafts if _key(draft) not in {_key(one) for one in held.drafts}]
+        if at is None or len(held.drafts) == 1:
+            return own[0] if own else None
+        if len(self.drafts) == len(held.drafts):
+            return self.drafts[at] if _key(self.drafts[at]) != _key(held.drafts[at]) else None
+        return own[0] if own and self.lacks(held, at) else None
+
+    def lacks(self, held: _Said, at: int | None) -> bool:
+        """It does not hold that figure any more."""
+        return at is not None and _key(held.drafts[at]) not in {_key(draft) for draft in self.drafts}
+
+    def words(self, draft: Draft) -> str:
+        """A figure of it in its words."""
+        lexemes = self.tape.lexemes
+        return self.doc[lexemes[draft.start].token : lexemes[draft.end - 1].token + 1].text
+
+
+def _key(draft: Draft) -> tuple[Fraction, Unit | None]:
+    return draft.number.value, draft.unit
 
 
 @cache

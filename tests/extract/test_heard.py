@@ -70,6 +70,31 @@ def test_a_near_tie_is_worth_a_look(record: Record) -> None:
     assert [(one.value, one.first_heard) for one in heard.readings] == [(40, True), (14, False)]
 
 
+BREATH = "The saddle is eleven thirty-seconds tall, take away one thirty-second, which leaves ten thirty-seconds."
+
+
+def test_a_rival_is_a_doubt_about_its_own_figure_alone() -> None:
+    words = [Word(text=text, start=at / 2, end=at / 2 + 0.5, probability=0.9) for at, text in enumerate(BREATH.split())]
+    figure = HeardFigure(
+        start=0,
+        end=8,
+        first_heard=BREATH,
+        readings=(
+            HeardReading(text=BREATH, score=0.0),
+            HeardReading(text=BREATH.replace("ten", "five"), score=-0.2, why="short words sound alike"),
+        ),
+        confidence=0.55,
+        near_tie=True,
+    )
+    record = Extractor().record(Transcript(source="a.wav", duration=10, cues=group(words), figures=(figure,)))
+    heard = [one.heard for one in record.measures]
+    assert [len(one.readings) for one in heard if one] == [1, 1, 2]
+    assert heard[2] is not None
+    rival = heard[2].readings[1]
+    assert (rival.text, rival.value, rival.unit) == ("five thirty-seconds", 5 / 32, "inch")
+    assert [one.measures for one in record.findings if one.kind == "misheard"] == [(record.measures[2].id,)]
+
+
 def test_without_a_second_hearing_the_least_sure_word_speaks() -> None:
     record = Extractor().record(transcript())
     heard = [one.heard for one in record.measures]
