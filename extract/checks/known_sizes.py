@@ -17,7 +17,6 @@ from typing import Any
 
 from extract.checks.finding import Suspicion
 from extract.checks.talk import Said, Talk
-from extract.numbers.vocabulary import vocabulary
 from extract.units import UnitError, to_unit
 from extract.working import WorkingError
 from extract.working.drills import SOURCE, drill_named
@@ -143,6 +142,8 @@ def _gauge(words: Sequence[str], at: int) -> _Size | None:
 
 def _number(words: Sequence[str], at: int) -> tuple[int, int] | None:
     """The whole number up to 99 whose first word is at `at`, and where it ends."""
+    from extract.numbers.vocabulary import vocabulary  # its package brings spaCy, which publishing does without
+
     word = words[at].lstrip("#")
     if word.isdigit():
         return int(word), at + 1
@@ -153,6 +154,8 @@ def _number(words: Sequence[str], at: int) -> tuple[int, int] | None:
 
 
 def _kind(word: str) -> str:
+    from extract.numbers.vocabulary import vocabulary
+
     return vocabulary().words.get(word, ("", 0))[0]
 
 
