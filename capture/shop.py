@@ -133,7 +133,8 @@ class Session:
     @contextmanager
     def writing(self) -> Iterator[None]:
         """Hold the session as its only writer. Raises `SessionBusyError` where another process holds it."""
-        lock = FileLock(self.folder / ".lock")
+        # Who records lets go in another thread than the one that took it.
+        lock = FileLock(self.folder / ".lock", thread_local=False)
         try:
             lock.acquire(timeout=0)
         except Timeout:

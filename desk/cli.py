@@ -10,7 +10,9 @@ import click
 
 from capture.errors import SpokeshaveError
 
-COMMANDS = ("writeup", "proof", "transcribe", "extract", "publish", "find", "export", "import", "figure", "demo")
+COMMANDS = (
+    "record", "writeup", "proof", "transcribe", "extract", "publish", "find", "export", "import", "figure", "demo",
+)  # fmt: skip
 """Subcommands in the order of the job; each is `command` in desk/commands/<name>.py."""
 
 

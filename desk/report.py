@@ -9,9 +9,11 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
+from capture.recording.marks import read_marks
 from desk.console import clock
 
 if TYPE_CHECKING:
+    from capture.recording.marks import Mark
     from desk.work import WrittenUp
     from extract.record import Finding, Measure, Record
     from extract.rulings import Proofed
@@ -30,7 +32,7 @@ def report_session(console: Console, done: WrittenUp) -> None:
         console.print(f"  {rulings_line(done.proofed)}")
     for warning in done.warnings:
         console.print(f"  {warning}", markup=False)
-    for line in needs_a_person(record):
+    for line in (*marked(read_marks(done.session.folder)), *needs_a_person(record)):
         console.print(f"  {line}", markup=False)
     console.print(f"  page: {done.page}", markup=False)
 
@@ -41,6 +43,11 @@ def rulings_line(proofed: Proofed) -> str:
     told = [f"{number} {what}" for number, what in counts if number]
     told += [f"{len(proofed.unplaced)} without a place"] if proofed.unplaced else []
     return f"rulings: {', '.join(told)}"
+
+
+def marked(marks: Iterable[Mark]) -> list[str]:
+    """One line for each moment that was marked while recording."""
+    return [f"marked  {clock(one.second)}  {one.note or 'while recording'}" for one in marks]
 
 
 def needs_a_person(record: Record) -> list[str]:

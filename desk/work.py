@@ -71,7 +71,7 @@ def write_up(
     """
     check_readable(recording)
     if choice and choice.trade:
-        _trade(choice.trade)
+        check_trade(choice.trade)
     new_shop = not (shop_folder / "shop.toml").is_file()
     shop = Shop.open_or_create(shop_folder)
     session = shop.session_of(recording)
@@ -98,10 +98,13 @@ def write_up_session(
     extractor: Extractor | None = None,
 ) -> WrittenUp:
     """The whole job for a session that stands in the shop; raises what its parts raise."""
+    from capture.recording import finish
     from extract.rulings import RulingLog, apply
     from publish import publish_shop
 
     with session.writing():
+        # A recording from the bench that was cut off becomes whole first: as it is, without what was never recorded.
+        finish(session.folder)
         transcript = listen(session, shop, hearing, report)
         record = understand(session, shop, transcript, extractor)
     proofed = apply(record, RulingLog(session.rulings_file).read().rulings)
@@ -194,6 +197,11 @@ def record_of(transcript: Transcript, trade: str | None = None) -> Record:
     from extract.pipeline import Extractor
 
     return Extractor().record(transcript, trade=_trade(trade) if trade else None)
+
+
+def check_trade(name: str) -> None:
+    """Raise `UnknownTradeError` where there is no such trade."""
+    _trade(name)
 
 
 def _trade(name: str) -> Trade:

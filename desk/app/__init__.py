@@ -6,6 +6,6 @@ in, from where, and what leaves with every answer is the same for all of them an
 
 from desk.app.build import make_app
 from desk.app.section import Section
-from desk.app.serve import serve
+from desk.app.serve import PortError, serve
 
-__all__ = ["Section", "make_app", "serve"]
+__all__ = ["PortError", "Section", "make_app", "serve"]

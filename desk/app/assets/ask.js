@@ -29,6 +29,17 @@ export async function send(address, change) {
   return contents(answer);
 }
 
+/** Send bytes and give the server's answer. Throws a `Refusal` as `send` does. */
+export async function sendBytes(address, bytes, patience = 20000) {
+  const answer = await reach(address, {
+    method: "POST",
+    headers: { "content-type": "application/octet-stream", "spokeshave-page": "1" },
+    body: bytes,
+    signal: AbortSignal.timeout(patience),
+  });
+  return contents(answer);
+}
+
 async function reach(address, options) {
   try {
     return await fetch(address, { ...options, cache: "no-store", credentials: "same-origin" });

@@ -1,0 +1,1 @@
+"""Recording to the disk: pieces, plugs pulled, and what becomes of what was cut off."""
