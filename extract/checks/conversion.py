@@ -24,6 +24,8 @@ _FAR = 9
 """Words between two figures from which on they are no restatement, unless the record says so."""
 _FEW = 3
 _OR = frozenset({"about", "so", "roughly", "call", "it", "say", "around", "that", "nearly", "just", "under", "over"})
+_A = (("a",), ("an",), ("any",), ("either",))
+"""Before a figure these let "or" offer another thing: "a two inch or 120 mm brush"."""
 _BY = ("by",)
 _POURED = ("mass", "volume")
 _WEAKLY, _STRONGLY, _PLAINLY = 2, 5, 1000
@@ -61,7 +63,9 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
         return None
     if holds(words, check_words().strong) is not None:
         return first_said, second, _reach(first_said, second)
-    if second.measure.kind == "time" or not _are_of_two_systems(first_said, second):
+    if second.measure.kind == "time":
+        return None
+    if holds(words, check_words().weak) is None and not _are_of_two_systems(first_said, second):
         return None
     item = words_of(first_said.measure.item or "")
     passing = check_words().beside.union(item, (word.rstrip("s") for word in item))
@@ -111,11 +115,8 @@ def _reach(first: Said, second: Said) -> int:
     words = second.before[-_FAR:]
     if holds(words, check_words().strong) is None:
         joined = holds(words, check_words().weak) is not None or _is_for_others(second)
-        plain = (
-            joined
-            and not {*words} - _OR - ({"or"} if _is_for_others(second) else set())
-            and _are_of_two_systems(first, second)
-        )
+        passing = _OR if first.before[-1:] in _A else _OR | {"or"}
+        plain = joined and {*words} <= passing and _are_of_two_systems(first, second)
         return _STRONGLY if plain else _WEAKLY
     return _PLAINLY if len(second.before) <= _FEW else _STRONGLY
 
@@ -149,11 +150,20 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
         return None
     loose = strict != verdict
     exact = convert(first.figure.value)
-    if exact and not Fraction(1, reach) < second.figure.value / exact < reach:
+    far = exact and not Fraction(1, reach) < second.figure.value / exact < reach
+    if far and not _is_shifted(first, second, convert):
         verdict = "close"
     worked = " to ".join(figure_text(convert(a.value)) if loose else worked_out(a, b, convert) for a, b in pairs)
     message = f"{one.display} is {with_unit(worked, symbol_of(other))}, not {other.display}"
     return Suspicion("conversion", "stop" if verdict == "disagrees" else "look", (one, other), message, SOURCE)
+
+
+def _is_shifted(first: Said, second: Said, convert: Linear) -> bool:
+    """ "1 1/8 inch, 286 mm": the right digits with the point out of place are no other thing."""
+    if convert.offset or len(first.figures) > 1:
+        return False
+    moved = (Linear(convert.factor * power) for power in (10, 100, Fraction(1, 10), Fraction(1, 100)))
+    return any(agreement(first.figure, second.figure, way) == "agrees" for way in moved)
 
 
 def _agrees_elsewhere(first: Said, second: Said, convert: Linear) -> bool:

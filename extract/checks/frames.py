@@ -64,7 +64,7 @@ class Frames:
     def frame(self, one: Said) -> Frame:
         """As said by the words near the figure; the record's phase where they say nothing."""
         words = check_words()
-        near = (one.before[-_BEFORE:], one.after[:_BEHIND])
+        near = (one.clause[-_BEFORE:], one.after[:_BEHIND])
         if any(holds_any(side, words.frame_found) for side in near):
             return "as_found"
         if holds_any(near[0], words.frame_aimed):
@@ -74,11 +74,11 @@ class Frames:
     def says_found(self, one: Said) -> bool:
         """The words near a figure say that it was so before the work."""
         found = check_words().frame_found
-        return holds_any(one.before[-_BEFORE:], found) or holds_any(one.after[:_BEHIND], found)
+        return holds_any(one.clause[-_BEFORE:], found) or holds_any(one.after[:_BEHIND], found)
 
     def says_aimed(self, one: Said) -> bool:
         """The words before a figure say that it is what is wanted."""
-        return holds_any(one.before[-_BEFORE:], check_words().frame_aimed)
+        return holds_any(one.clause[-_BEFORE:], check_words().frame_aimed)
 
     def named(self, one: Said) -> Named:
         """What the words near a figure name."""

@@ -43,7 +43,8 @@ def find_implausible(talk: Talk) -> Iterator[Suspicion]:
         by_words = _by_words(talk.trade, one)
         name, bands = by_words or _by_attribute(talk.trade, measure)
         loosely = by_words is None or name.removeprefix("the ") in check_words().not_own
-        sure = not loosely or _is_spoken_of(talk.trade, one)
+        own = by_words is None or name.removeprefix("the ") == measure.attribute
+        sure = not loosely or (own and _is_spoken_of(talk.trade, one))
         values = [(band, convert(one.figure.value)) for band, convert in bands]
         if bands and not any(_inside(band, value) for band, value in values):
             yield _suspect(one, name, sure, *min(bands, key=lambda pair: _distance(pair[0], pair[1](one.figure.value))))

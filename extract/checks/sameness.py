@@ -13,9 +13,12 @@ from extract.checks.vocabulary import check_words
 _APART = 2
 """Cues between two statements from which on the second is said anew, not a further figure of one list."""
 _NEAR, _BESIDE, _BEHIND = 10, 6, 5
+_PLAIN = 3
+"""Telling words in common by which what the record takes for a target was a finding after all."""
 _SERIES = 3
 """So many figures of one thing are readings of it."""
 _DEFINITE = frozenset({"the", "that", "this", "my", "her", "his", "your", "our", "being"})
+_AS_IT_CAME = frozenset({"old", "original"})
 _THAT = (("that",), ("my",), ("this",))
 _ARTICLES = (("a",), ("an",), ("another",), ("each",))
 
@@ -35,6 +38,8 @@ class Alike:
         if general and not self._frames.says_found(first):
             return False
         here, there = self._frames.named(first), self._frames.named(second)
+        if first.measure.phase == "target" and self.kinship(first, second) < _PLAIN:
+            return False
         if here.spoken & there.spoken:
             return True
         same = not here.attributes or not there.attributes or bool(here.attributes & there.attributes)
@@ -42,9 +47,9 @@ class Alike:
 
     def aimed_again(self, first: Said, second: Said) -> bool:
         """ "So remember, we're shooting for 9/64": both are said of what is wanted."""
-        if not self._may_be_one(first, second) or self._frames.frame(first) != "target":
-            return False
         recalls = self._recalls(second)
+        if not self._may_be_one(first, second) or (self._frames.frame(first) != "target" and not recalls):
+            return False
         if self._frames.frame(second) != "target" or not (recalls or self._frames.says_aimed(second)):
             return False
         if recalls:
@@ -98,7 +103,9 @@ class Alike:
             here, there = (row & near for near in words)
             if here and there and not here & there:
                 return False
-        return not any(bool(row & words[0]) != bool(row & words[1]) for row in vocabulary.alone)
+        found = self._frames.says_found(second) and self._frames.frame(first) == "as_found"
+        alone = [row - _AS_IT_CAME if found else row for row in vocabulary.alone]
+        return not any(bool(row & words[0]) != bool(row & words[1]) for row in alone)
 
     def _shares(self, first: Said, second: Said, least: int) -> bool:
         """The same attribute and, of the things named, so many less one in common."""

@@ -23,7 +23,7 @@ _IT = frozenset({"it", "it's", "its", "them", "they", "they're", "that's", "thes
 _NEAR = 6
 _BORDERS = frozenset({"and", "so", "then", "but", "or", "now"})
 _NO_THING = frozenset({"it's", "that's", "there's", "here's", "he's", "she's", "what's", "let's", "today's", "who's"})
-_FAR, _FARTHER = 2, 6
+_FAR, _FARTHER = 1.6, 6
 """So many times outside its span a figure needs a slip that explains it, and so many times none."""
 _FAR_BELOW = 3
 """Small figures of a large thing are seldom its size."""

@@ -11,9 +11,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from extract.checks.agreement import agreement
 from extract.checks.finding import Suspicion
+from extract.checks.linear import conversion
 from extract.checks.talk import Said, Talk, words_of
-from extract.checks.vocabulary import Phrase, check_words
+from extract.checks.vocabulary import Phrase, check_words, holds
 from extract.trade import Trade
 from extract.units import unit_rows
 
@@ -21,6 +23,8 @@ SOURCE = "NIST SP 811 (2008) chapter 7: a number and a unit of that quantity's k
 _REACH = 9
 """Words before a figure among which the word that settles its kind must stand."""
 
+_LINKED, _DIGITS = 5, 2
+"""Words between a figure and the same in the other system, and digits that don't come again by chance."""
 _VERB = 7
 """Words before a figure among which the verb that calls for its kind must stand."""
 _LONGEST = 4
@@ -64,6 +68,8 @@ def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
             _named_before(one, names),
             _done_before(one),
             _named_behind(one, names),
+            _firm_before(one),
+            _restated(talk, one),
         )
         for word, kinds in filter(None, told):
             if measure.kind in _allowed(kinds, word):
@@ -144,6 +150,35 @@ def _done_before(one: Said) -> tuple[str, frozenset[str]] | None:
         if kind is not None:
             return _NOUNS.get(kind, kind), frozenset({kind})
     return None
+
+
+def _firm_before(one: Said) -> tuple[str, frozenset[str]] | None:
+    """ "Shell width, measured on the calliper: 68 newton metres": a noun of length somewhere in the clause."""
+    nouns, kinds, unless = check_words().firm
+    words = one.clause[-_REACH:]
+    noun = next((word for word in reversed(words) if word in nouns), None)
+    if noun is None or one.measure.kind not in kinds or unless & {*words, *one.after[:3]}:
+        return None
+    return "length", frozenset({"length"})
+
+
+def _restated(talk: Talk, one: Said) -> tuple[str, frozenset[str]] | None:
+    """ "16 1/4 inches, or 413 newton metres": the right number for the same in the other system, in no unit of it."""
+    first = talk.previous(one)
+    if first is None or first.measure.kind in (None, one.measure.kind) or len(one.before) > _LINKED:
+        return None
+    if not first.measure.unit_said or one.figure.digits < _DIGITS or not holds(one.before, _links()):
+        return None
+    for unit in check_words().counterparts.get(first.measure.unit or "", ()):
+        convert = conversion(first.measure.unit or "", unit)
+        if convert is not None and agreement(first.figure, one.figure, convert) == "agrees":
+            kind = first.measure.kind or ""
+            return f"what is {first.measure.display}", frozenset({kind})
+    return None
+
+
+def _links() -> frozenset[Phrase]:
+    return check_words().strong | check_words().weak
 
 
 def _named_behind(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:

@@ -41,6 +41,8 @@ class CheckWords:
     """The kind that a verb and the small word right before the figure call for: ("heat", "to")."""
     fastened: tuple[frozenset[str], frozenset[str], frozenset[str]]
     """What is fastened, the small words before its torque, and the verbs with which it is something else."""
+    firm: tuple[frozenset[str], frozenset[str], frozenset[str]]
+    """Nouns of length, kinds that are never of length, and words beside which both may be."""
     clause_borders: frozenset[str]
     common: tuple[CommonBand, ...]
     recall_before: frozenset[Phrase]
@@ -55,6 +57,8 @@ class CheckWords:
     frame_aimed: frozenset[Phrase]
     frame_empty: frozenset[str]
     reworked: frozenset[str]
+    counterparts: dict[str, tuple[str, ...]]
+    """The units of the other system in which a figure is usually said again."""
     elsewhere: dict[str, Fraction]
     """How many of the unit of data/units.toml the one of the same name holds in another country."""
     many: frozenset[str]
@@ -114,6 +118,7 @@ def check_words() -> CheckWords:
             frozenset(dimension["fastened"]["before"]),
             frozenset(dimension["fastened"]["unless"]),
         ),
+        firm=tuple(frozenset(dimension["firm"][name]) for name in ("nouns", "kinds", "unless")),  # type: ignore[arg-type]
         clause_borders=frozenset(dimension["borders"]),
         common=tuple(
             CommonBand(_phrases(row["words"]), row["name"], row["low"], row["high"], row["unit"], row["source"])
@@ -132,6 +137,7 @@ def check_words() -> CheckWords:
         frame_empty=frozenset(data["frames"]["empty"]),
         reworked=frozenset(data["frames"]["reworked"]),
         many=frozenset(data["frames"]["many"]),
+        counterparts={unit: tuple(others) for unit, others in data["counterparts"].items()},
         elsewhere={unit: Fraction(ratio) for unit, ratio in data["elsewhere"]["units"].items()},
         placing=frozenset(data["scale"]["placing"]),
         taking=frozenset(data["scale"]["taking"]),

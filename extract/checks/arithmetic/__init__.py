@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from extract.checks.agreement import agreement
+from extract.checks.arithmetic.pattern import Sum, terms_of
 from extract.checks.arithmetic.running import find_running, judge_running
-from extract.checks.arithmetic.sum import Sum, terms_of
 from extract.checks.arithmetic.sums import SUMS
 from extract.checks.arithmetic.terms import Terms
 from extract.checks.arithmetic.window import Window, window_before
@@ -57,6 +57,16 @@ def _try(rule: Sum, window: Window) -> Suspicion | str:
     return _judge(rule, terms) if terms is not None else "no sum"
 
 
+def _is_rounding(terms: Terms, exact: Fraction) -> bool:
+    """Three digits each of figures that were rounded before they were worked with: "1.38 less 0.824 is 0.551"."""
+    figures = [one.figure for one in (*terms.operands, terms.result)]
+    if any(one.fraction or one.digits < _DIGITS for one in figures):
+        return False
+    slack = sum((one.half for one in figures), Fraction(0))
+    return abs(exact - terms.result.figure.value) <= slack
+
+
+_DIGITS = 3
 _BOUNDS = {
     "more": 1,
     "better": 1,
@@ -86,7 +96,7 @@ def _judge(rule: Sum, terms: Terms) -> Suspicion | str:
         return "right"
     hedged = any(one.measure.hedged for one in (*terms.operands, result))
     worked = Figure(exact, result.figure.step, result.figure.fraction, hedged)
-    if agreement(worked, result.figure, SAME) != "disagrees":
+    if agreement(worked, result.figure, SAME) != "disagrees" or _is_rounding(terms, exact):
         return "right"
     right = with_unit(like(exact, result.figure), symbol_of(result.measure))
     message = f"{rule.wording(terms)} is {right}, not {result.measure.display}"

@@ -74,6 +74,15 @@ def turned(terms: Terms) -> Fraction | None:
     return None if pitch is None else pitch * turns[0].figure.value
 
 
+def turns_needed(terms: Terms) -> Fraction | None:
+    """How many turns make so much, where one turn, or so many, make so much."""
+    kinds = [one.measure.kind for one in (*terms.operands, terms.result)]
+    if len(kinds) != 4 or kinds[0] != "rotation" or kinds[3] != "rotation" or kinds[1] != kinds[2]:
+        return None
+    step = work.in_unit(terms.second, terms.operands[2].measure.unit)
+    return terms.operands[2].figure.value / step * terms.first.figure.value if step else None
+
+
 def over_one_period(terms: Terms) -> Fraction | None:
     """So much a day, said for a week."""
     periods = conversion(terms.over, terms.period)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from extract.checks.arithmetic import gauged, work
 from extract.checks.arithmetic.gauged import one_of
 from extract.checks.arithmetic.multiples import MULTIPLES
-from extract.checks.arithmetic.sum import IN_ALL, SO, Sum, said, show
+from extract.checks.arithmetic.pattern import MAKES, SO, Sum, said, show
 
 _ROOM = (
     "clearance|play|slop|daylight|room|spare|slack|movement|overlap|headroom|difference|wear|gap|taper|shake|float|"
@@ -30,13 +30,13 @@ LOOSE: tuple[Sum, ...] = (
     *MULTIPLES,
     Sum(
         "three in all",
-        said("A", 6, "B", 6, "D", 6, IN_ALL, 4, "C"),
+        said("A", 6, "B", 6, "D", 6, MAKES, 4, "C"),
         one_of(gauged.grand_total),
         show("{a}, {b} and {d} together"),
     ),
     Sum(
         "two in all",
-        said("A", 9, "with|and|plus|another|add", 6, "B", 7, IN_ALL, 4, "C"),
+        said("A", 9, "with|and|plus|another|add", 6, "B", 7, MAKES, 4, "C"),
         one_of(work.total, gauged.with_both_ends),
         show("{a} and {b}"),
     ),
@@ -57,6 +57,18 @@ LOOSE: tuple[Sum, ...] = (
         ),
         one_of(work.total, gauged.with_both_ends),
         show("{a} and {b}"),
+    ),
+    Sum(
+        "a side each of the difference",
+        said("A", 12, "B", 5, SO, 2, "each|either|both", _SIDES, 5, "C"),
+        one_of(gauged.half_difference),
+        show("half the difference of {a} and {b}"),
+    ),
+    Sum(
+        "from and to, and so much off",
+        said("from", 2, "A", 2, "to|down to|up to", 2, "B", 4, "C", _TO_GO),
+        one_of(work.difference),
+        show("{a} to {b}"),
     ),
     Sum(
         "per face",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from extract.checks.arithmetic import gauged, work
 from extract.checks.arithmetic.gauged import one_of
-from extract.checks.arithmetic.sum import IN_ALL, SO, Sum, said, show
+from extract.checks.arithmetic.pattern import IN_ALL, SO, Sum, said, show
 
 _EACH = "each|apiece|a piece|each one|a time|per|a go|a turn|per turn|a pass|per pass|each time|a side"
 _SPAN = "first to last|first to the last|end to end|outside to outside|overall|altogether|in all|total|across the lot"
@@ -21,6 +21,12 @@ MULTIPLES: tuple[Sum, ...] = (
     Sum("turns of a pitch", said("A", 2, _TURNING, 12, "B", 10, "C"), gauged.turned, show("{a} with {b}")),
     Sum("pitch said before", said(_TURNING, 3, "A", 12, "B", 10, "C"), gauged.turned, show("{a} with {b}")),
     Sum("turns, then the pitch", said("A", 8, "B", 2, _TURNING, 8, "C"), gauged.turned, show("{a} with {b}")),
+    Sum(
+        "turns needed",
+        said("A", 6, "B", 10, "D", 4, SO, 3, "C"),
+        gauged.turns_needed,
+        show("at {b} for {a}, {d}"),
+    ),
     Sum("turns each", said("A", 8, "B", 3, _EACH, 8, "C"), gauged.turned, show("{a} with {b}")),
     Sum(
         "share of the other",
@@ -68,7 +74,7 @@ MULTIPLES: tuple[Sum, ...] = (
     Sum("diameter", said("A", 2, "radius", 8, "diameter|across|dia", 4, "C"), one_of(work.double), show("twice {a}")),
     Sum(
         "between two",
-        said("A", 10, "split the difference|meet in the middle|halfway|average", 8, "B", 8, "C"),
+        said("A", 10, "split the difference|meet in the middle", 1, "with|and", 4, "B", 8, "C"),
         one_of(work.middle),
         show("the middle of {a} and {b}"),
     ),

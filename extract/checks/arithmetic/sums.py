@@ -7,7 +7,7 @@ from fractions import Fraction
 from extract.checks.arithmetic import work
 from extract.checks.arithmetic.gauged import near
 from extract.checks.arithmetic.loose import LOOSE
-from extract.checks.arithmetic.sum import Sum, said, show
+from extract.checks.arithmetic.pattern import Sum, said, show
 
 _LINK = (
     "so|that's|that is|it's|is|are|makes|makes it|make|gives|equals|comes to|leaves|leaving|which is|puts us at|"
@@ -127,7 +127,7 @@ PLAIN: tuple[Sum, ...] = (
     ),
     Sum(
         "half",
-        said("A", 8, "half|halve|halved", "it|that|of it|of that|this", 6, "C"),
+        said("A", 8, "half|halve|halved", "it|that|of it|of that|of that's|that's|of which|this", 6, "C"),
         near(work.half, _FREE),
         show("half of {a}"),
     ),
@@ -149,7 +149,7 @@ PLAIN: tuple[Sum, ...] = (
     Sum(
         "so many at",
         said("N", 3, "at|of|times", 1, "A", 3, _LINK, 3, "C"),
-        near(work.many, _WIDE),
+        near(work.many),
         show("{n} times {a}"),
     ),
     Sum("divided", said("A", 4, "divided by|divide by|split", 2, "N", 6, "C"), work.shared, show("{a} divided by {n}")),

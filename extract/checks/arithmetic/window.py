@@ -16,7 +16,18 @@ _SMALL = (
     "two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen"
 )
 COUNTS = {word: count for count, word in enumerate(_SMALL.split(" "), start=2)}
-COUNTS |= {"eighteen": 18, "dozen": 12, "twenty": 20, "twenty-four": 24, "thirty": 30, "thirty-two": 32, "forty": 40}
+COUNTS |= {
+    "eighteen": 18,
+    "dozen": 12,
+    "twenty": 20,
+    "twenty-four": 24,
+    "thirty": 30,
+    "thirty-two": 32,
+    "forty": 40,
+    "fifty": 50,
+    "sixty": 60,
+    "eighty": 80,
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,8 @@ IN_ALL = (
     "makes|make|making|comes to|come to|adds up to|add up to|gives|altogether|total|totals|together|all told|in all|"
     "the sum|all up|overall|the lot|brings|combined"
 )
+MAKES = "makes|make|making|comes to|come to|adds up to|add up to|gives|totals|total|totalling|brings|brings it to"
+"""The verbs of those: behind a figure "altogether" belongs to that figure."""
 PERIOD = "day|week|hour|minute|second|month|year|fortnight"
 
 

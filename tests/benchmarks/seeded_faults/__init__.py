@@ -1,0 +1,1 @@
+"""Faults seeded into the marked narrations, to see how many the checks stop."""
