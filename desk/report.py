@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from extract.record import Finding, Measure, Record
     from extract.rulings import Proofed
 
+_SCREEN = 20
+"""Lines of a terminal that are left for what needs a person."""
 _PHASES = {"as_found": "as found", "target": "aim", "as_left": "as left", "general": "rule of thumb"}
 
 
@@ -57,6 +59,11 @@ def needs_a_person(record: Record) -> list[str]:
     lines = [f"settle  {clock(one.start)}  {one.message}" for one in stops]
     lines += [f"look at {clock(one.start)}  {one.message}" for one in looks]
     lines += [f"look up {clock(one.start)}  {one.text}" for one in record.doubts]
+    lines = list(dict.fromkeys(lines))
+    # What must be settled is always told whole; the rest only as far as one screen goes.
+    room = max(_SCREEN, len(stops))
+    if len(lines) > room:
+        lines[room:] = [f"and {len(lines) - room} more to look at on the proof page"]
     return lines or ["nothing needs you; read it through all the same"]
 
 

@@ -13,6 +13,7 @@ from capture.errors import ModelError, RecordingError, ShopError, TranscriptErro
 from capture.files import write_atomic
 from capture.options import HearingOptions
 from capture.shop import Session, SessionSettings, Shop
+from desk.fellows import against_fellows
 
 if TYPE_CHECKING:
     from capture.second.rival import RivalMaker
@@ -174,7 +175,7 @@ def checkpoint_home(recording: Path) -> Path:
 
 
 def understand(session: Session, shop: Shop, transcript: Transcript, extractor: Extractor | None = None) -> Record:
-    """Extract and check a session's record, and keep it."""
+    """Extract and check a session's record, also against the shop's other sessions of the instrument, and keep it."""
     from extract.pipeline import Extractor
     from extract.record import SessionFacts
 
@@ -187,7 +188,7 @@ def understand(session: Session, shop: Shop, transcript: Transcript, extractor: 
         source=transcript.source,
         duration=transcript.duration,
     )
-    record = (extractor or Extractor()).record(transcript, facts)
+    record = against_fellows((extractor or Extractor()).record(transcript, facts), session, shop)
     write_atomic(session.record_file, record.to_json())
     return record
 

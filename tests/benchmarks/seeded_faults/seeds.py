@@ -1,9 +1,9 @@
 """Seeds one fault at a time into a narration that has been marked: what is changed, where, and which kind it is.
 
 Only what a careful reader could notice is seeded: a conversion or a sum that is wrong in itself, a second figure for
-the same named thing, a figure that lies outside the span or band that the data files hold for the marked thing, a unit of a
-kind that the spoken attribute can't have, and a dropped unit that nothing else in the talk settles. The same insertions
-with the right figure are the traps: none of them may be stopped.
+the same named thing, a figure outside the span or band that the data files hold for the marked thing, a unit of a kind
+that the spoken attribute can't have, and a dropped unit that nothing else in the talk settles. The same insertions with
+the right figure are the traps: none of them may be stopped.
 """
 
 from __future__ import annotations
