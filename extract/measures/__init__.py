@@ -7,6 +7,7 @@ from spacy.tokens import Doc
 from extract.ids import Mint
 from extract.measures import item
 from extract.measures.attribute import INFERRED, SAID, Rule, usual_measure
+from extract.measures.attribute.weighing import weigh_attribute
 from extract.measures.figure import Figure, Finding
 from extract.measures.lexicon import lexicon_of
 from extract.measures.phase import by_weight
@@ -41,10 +42,12 @@ def _find(figure: Figure) -> Finding:
         if finding.item:
             finding.item_rule = name
             break
-    if finding.attribute == "width" and finding.item and usual_measure(finding.item.name, figure) == "diameter":
+    across = finding.attribute == "width" and finding.noun is None
+    if across and finding.item and usual_measure(finding.item.name, figure) == "diameter":
         finding.attribute = "diameter"  # what is across a round thing
     if not finding.attribute:
         _apply(INFERRED, figure, finding)
+    weigh_attribute(figure, finding, SAID, INFERRED)
     finding.where = find_place(figure, finding)
     finding.phase = by_weight(figure, finding)
     return finding

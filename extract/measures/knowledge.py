@@ -79,7 +79,19 @@ class Knowledge:
     every: frozenset[str]
     every_attributes: dict[str, str]
     """Kind -> attribute of a figure behind "every"."""
+    common: dict[str, list[str]]
+    """Kind -> the attributes that it is most often of."""
+    naming: frozenset[str]
+    """What may stand between a noun and the figure that it names."""
+    cues: frozenset[str]
+    """Small words beside a figure that point to what it measures."""
     narrows: frozenset[str]
+    musing: frozenset[str]
+    """Words of one who thinks before a figure."""
+    strays: frozenset[str]
+    """Words behind a percentage that make it a deviation."""
+    stands: frozenset[str]
+    """Base forms of verbs that say where a thing is."""
     kept: frozenset[str]
     """Attributes that are not carried to the next figure."""
     heated: frozenset[str]
@@ -148,7 +160,13 @@ def knowledge() -> Knowledge:
         changes={verb: attribute for attribute, verbs in data["changes"].items() for verb in verbs},
         every=frozenset(data["every"]["words"]),
         every_attributes=data["every"]["attributes"],
+        common=data["common"],
+        naming=frozenset(data["naming"]["words"]),
+        cues=frozenset(data["cues"]["words"]),
         narrows=frozenset(data["narrows"]["verbs"]),
+        musing=frozenset(data["musing"]["words"]),
+        strays=frozenset(data["strays"]["words"]),
+        stands=frozenset(data["stands"]["verbs"]),
         kept=frozenset(data["kept"]["never"]),
         heated=frozenset(data["heated"]["words"]),
         looks={word: attribute for attribute, words in data["looks"].items() for word in words},

@@ -17,6 +17,8 @@ _SHORT = 3
 """Tokens of a clause that only names what comes: "Post now."."""
 
 
+_OF_PLACE = frozenset({"at", "over", "of", "across", "between", "under"})
+"""Behind a word that heads a clause these show a noun: "Play at the spindle end"."""
 _LEAD_IN = frozenset({"DT", "PRP$", "JJ", "NN", "NNS", "POS", "IN"})
 
 
@@ -90,6 +92,6 @@ def _heads_clause(reading: Reading, clauses: Bounds, found: Found) -> bool:
     if clauses.start[found.start] != found.start:
         return False
     behind = reading.word(found.end)
-    if behind in knowledge().clause.being or behind == ":":
+    if behind in knowledge().clause.being or behind == ":" or behind in _OF_PLACE:
         return True
     return behind in ("now", "next", "first") and clauses.end[found.start] - found.start <= _SHORT

@@ -20,7 +20,9 @@ from extract.spans import Quantity
 
 _OPENING = 60
 """Tokens in which the thing on the bench is introduced."""
-_INTRODUCES = re.compile(r"\b(this( here)? (is|'s)|it 's|here ('s|is)|we 've got|i 've got|we have|i have|today)\b.*$")
+_INTRODUCES = re.compile(
+    r"\b(this( here)? (is|'s)|it 's|here ('s|is)|we 've got|i 've got|we have|i have|today)\b( \S+){0,4}$"
+)
 
 
 class Scene(Reading):

@@ -75,7 +75,7 @@ def _one(tape: Tape, at: int, before: list[Draft]) -> Draft | None:
 def _grow(tape: Tape, draft: Draft) -> Draft:
     """The draft with the figures behind it that belong to it."""
     if draft.unit is None:
-        return draft
+        return _to_one(tape, draft) or draft
     for rule in (_compound, _and_part, _or_two, _to_more):
         grown = rule(tape, draft, draft.unit)
         if grown is not None:
@@ -184,6 +184,17 @@ def _to_more(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     if match is None or match.unit.name != unit.name:
         return None
     return _range(tape, draft, second.value, second.end, match.end)
+
+
+def _to_one(tape: Tape, draft: Draft) -> Draft | None:
+    """ "seven eighths to an inch": a fraction of the unit whose one ends the range."""
+    if draft.number.form != "fraction" or draft.number.low is not None or draft.number.value >= 1:
+        return None
+    at = behind_link(tape, draft.end)
+    one = one_of(tape, at) if at is not None else None
+    if one is None or one.unit is None or one.unit.kind != "length" or is_change(tape, draft.start):
+        return None
+    return replace(_range(tape, draft, Fraction(1), one.start + 1, one.end), unit=one.unit, said=one.said)
 
 
 def _range(tape: Tape, draft: Draft, high: Fraction, number_end: int, end: int) -> Draft:

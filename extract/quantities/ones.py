@@ -46,6 +46,11 @@ def _phrases(name: str) -> Phrases:
     return Phrases(unit_data()["article"][name])
 
 
+def ends_clause(tape: Tape, at: int) -> bool:
+    """True where a mark or a breath ends what stands before a lexeme."""
+    return at >= len(tape) or tape.is_stop(at) or tape.lexemes[at].breath or tape.text(at) in ("and", "so", "but")
+
+
 def may_be_one(tape: Tape, draft: Draft) -> bool:
     """True where one of the unit is measured, by the unit, by what is said before it, or by what follows."""
     rules = unit_data()["article"]
@@ -58,6 +63,11 @@ def may_be_one(tape: Tape, draft: Draft) -> bool:
         return True
     if draft.unit and draft.unit.kind == "volume" and tape.text(draft.start - 1) == "for":
         return False  # "fifty hours, for a pint"
+    if name in rules["sized"]:
+        sized = _phrases("size").at(tape, draft.end) is not None
+        return sized or (ends_clause(tape, draft.end) and _phrases("naming").before(tape, draft.start) is not None)
+    if name in rules["turned"] and _phrases("turning").before(tape, draft.start) is not None:
+        return not tape.is_noun(draft.end)
     if _phrases("behind").before(tape, draft.start) is not None:
         return True
     return name in rules["long"] and _phrases("ahead").at(tape, draft.end) is not None

@@ -60,6 +60,8 @@ def _allowed(tape: Tape, match: UnitMatch, after_digits: bool) -> bool:
     if match.said not in short["said"]:
         return True
     lexeme = tape.lexemes[match.start]
+    if match.said in short["worded"] and tape.kind(match.start - 1) not in _NO_NUMBER:
+        return True
     if not after_digits or (match.said in short["glued"] and not lexeme.glued):
         return False
     if match.said in short["spaced"] and lexeme.glued:

@@ -1,7 +1,7 @@
 """Every talk whose figures are marked with what they measure: for fitting weights, and for scoring what was fitted.
 
 Four sources, all inventions of ours: tests/narrations/read, the talks of the measures' tests, those of the quantities'
-tests (with their marks in measures/marks), and the phrases of the phases' tests, each a talk of its own.
+tests (with their marks in measures/marks), and the phrases of the measures' tests, each a talk of its own.
 """
 
 from __future__ import annotations
@@ -85,11 +85,11 @@ def _of_quantities() -> Iterator[MarkedTalk]:
 
 
 def _of_phrases() -> Iterator[MarkedTalk]:
-    path = TESTS / "extract" / "measures" / "phrases" / "phase.toml"
-    for row in tomllib.loads(path.read_text("utf-8"))["phrase"]:
-        findings = _findings(transcript_of(row["says"]), row.get("trade", "general"))
-        own = [(one, mark) for one, mark in zip(findings, row["figures"], strict=True) if "phase" in mark]
-        yield MarkedTalk(row["title"], "phrases", findings, own)
+    for path in sorted((TESTS / "extract" / "measures" / "phrases").glob("*.toml")):
+        for row in tomllib.loads(path.read_text("utf-8"))["phrase"]:
+            findings = _findings(transcript_of(row["says"]), row.get("trade", "general"))
+            marks = [mark | {"attribute": [mark.get("attribute", "")]} for mark in row["figures"]]
+            yield MarkedTalk(row["title"], "phrases", findings, list(zip(findings, marks, strict=True)))
 
 
 def _findings(transcript: Transcript, trade_name: str | None = None) -> list[Finding]:

@@ -47,7 +47,7 @@ def main() -> None:
         weights = fit([one for talk in talks if talk not in held for one in examples[id(talk)]])
         for talk in held:
             right[talk.source] += _right(talk, weights)
-            of[talk.source] += len(talk.marks)
+            of[talk.source] += len(examples[id(talk)])
     for source in of:
         print(f"| {source} | {of[source]} | {right[source] / of[source]:.3f} |")
     print(f"| all | {of.total()} | {right.total() / of.total():.3f} |")
@@ -91,17 +91,17 @@ def fit(examples: Sequence[Example]) -> dict[str, tuple[float, ...]]:
 
 def _examples(talk: MarkedTalk) -> list[Example]:
     """The signs of each marked figure, those before it having the phases that a reader gave them."""
-    marked = {id(finding): mark["phase"] for finding, mark in talk.marks}
+    marked = {id(finding): mark["phase"] for finding, mark in talk.marks if "phase" in mark}
     for finding in talk.findings:
         finding.phase = marked.get(id(finding), finding.phase)
-    return [(talk, signs_of(finding.figure, finding), mark["phase"]) for finding, mark in talk.marks]
+    return [(talk, signs_of(finding.figure, finding), mark["phase"]) for finding, mark in talk.marks if "phase" in mark]
 
 
 def _right(talk: MarkedTalk, weights: dict[str, tuple[float, ...]]) -> int:
     """How many phases come out right, each leaning on what was told of those before it."""
     for finding in talk.findings:
         finding.phase = weighing.heaviest(signs_of(finding.figure, finding), weights)
-    return sum(finding.phase == mark["phase"] for finding, mark in talk.marks)
+    return sum(finding.phase == mark["phase"] for finding, mark in talk.marks if "phase" in mark)
 
 
 def _as_toml(weights: dict[str, tuple[float, ...]], figures: int, talks: int) -> str:

@@ -15,6 +15,7 @@ SAID: tuple[tuple[str, Rule], ...] = (
     ("existence", behind.by_existence),
     ("adjective behind", behind.by_adjective),
     ("noun behind", behind.by_noun),
+    ("off", change.by_off),
     ("of", loose.by_of),
     ("series", behind.by_series),
     ("restated", joined.by_restatement),

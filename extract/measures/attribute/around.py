@@ -16,6 +16,8 @@ _PRONOUNS = frozenset({"it", "that", "this", "they"})
 
 _NO_TOPICS = frozenset({"size", "bow", "offset", "relief", "wear"})
 """These name parts as well, or are not spoken of for long."""
+_STILL = frozenset({"go", "be", "get", "measure", "run", "have", "say"})
+"""Verbs that slide nothing from one thing to the other."""
 _NOUN_REACH = 20
 _SPAN_BEFORE, _SPAN_BEHIND = 14, 8
 _HEADING_REACH = 30
@@ -43,7 +45,7 @@ def by_span(figure: Figure, _: Finding) -> str | None:
     start = max(figure.sentence[0], figure.start - _SPAN_BEFORE)
     for one, other in pairwise(scene.things_in(start, min(figure.sentence[1], figure.end + _SPAN_BEHIND))):
         moved = any(
-            scene.tags[at] in ("VB", "VBD", "VBG", "VBP")
+            scene.tags[at] in ("VB", "VBD", "VBG", "VBP") and scene.lemmas[at] not in _STILL
             for at in range(max(scene.clauses.start[one.start], one.start - 4), one.start)
         )
         if other.preposition == "to" and other.start - one.end <= 3 and not moved:

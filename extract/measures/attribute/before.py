@@ -9,6 +9,7 @@ from extract.measures.attribute.behind import ADJECTIVE_REACH
 from extract.measures.attribute.near import before, behind, suits
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
+from extract.measures.reading import MARKS
 
 _ASKED = 12
 """Tokens between "how deep" and the figure."""
@@ -49,9 +50,16 @@ def by_adjective(figure: Figure, _: Finding) -> str | None:
     scene = figure.scene
     for found in before(figure, scene.mentions.adjectives, max(figure.sentence[0], figure.start - _ASKED)):
         leads_in = len(found.entry.pieces) > 1 and found.end == figure.start
-        if suits(figure, found) and (leads_in or scene.word(found.start - 1) == "how"):
+        musing = found.entry.pieces in knowledge().unmistakable and _only_muses(figure, found.end)
+        if suits(figure, found) and (leads_in or musing or scene.word(found.start - 1) == "how"):
             return found.entry.name
     return None
+
+
+def _only_muses(figure: Figure, start: int) -> bool:
+    """ "tall, let me see, 40": marks and the words of one who thinks."""
+    said = figure.scene.words[start : figure.start]
+    return bool(MARKS & set(said)) and all(word in MARKS or word in knowledge().musing for word in said)
 
 
 def by_direction(figure: Figure, _: Finding) -> str | None:

@@ -34,6 +34,15 @@ def by_change(figure: Figure, _: Finding) -> str | None:
     return known.changes.get(scene.lemmas[at]) if scene.tags[at][:2] in _VERB else None
 
 
+def by_off(figure: Figure, _: Finding) -> str | None:
+    """ "82 thou off the bottom of the heel" is a cut; "sits 12 mm off the neck" is a height."""
+    scene = figure.scene
+    if figure.kind != "length" or scene.words[figure.end : figure.end + 2] != ("off", "the"):
+        return None
+    verbs = {scene.lemmas[at] for at in range(figure.left[0], figure.start) if scene.is_verb(at)}
+    return "height" if verbs & knowledge().stands else "cut"
+
+
 def by_narrowing(figure: Figure, _: Finding) -> str | None:
     """ "two inches wide tapering to an inch and a half": the width, or the diameter of what is round."""
     scene = figure.scene

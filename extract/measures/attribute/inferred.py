@@ -15,6 +15,7 @@ _FAR = 150
 _FURTHEST = 600
 """Tokens over which a thing keeps its attribute."""
 _LONG_INCHES = 6
+_COMPANY = 14
 _NEAR = 60
 _MOST_PLAY = 0.15
 _AGAIN = 5
@@ -78,6 +79,9 @@ def by_company(figure: Figure, finding: Finding) -> str | None:
     said = set(scene.words[figure.sentence[0] : figure.sentence[1]])
     name, head = (finding.item.name, finding.head) if finding.item else ("", "")
     if figure.kind == "ratio":
+        if scene.word(figure.end) in known.strays:
+            return "deviation"
+        said |= set(scene.words[max(0, figure.start - _COMPANY) : figure.start])
         if said & known.wet:
             return "moisture content"
         return "concentration" if said & known.solutions or {name, head} & known.solutions else None

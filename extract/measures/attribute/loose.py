@@ -5,6 +5,7 @@ Takes "1 mm more than it came in with", "high by two", "across the spine it is 3
 
 from __future__ import annotations
 
+from extract.measures.attribute.behind import ADJECTIVE_REACH
 from extract.measures.attribute.near import behind
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
@@ -27,6 +28,8 @@ def by_difference(figure: Figure, _: Finding) -> str | None:
     ends = not after[1:] or after[1] in MARKS or scene.new_cue(figure.end + 1) or after[1] in known.clause.openers
     if figure.kind == "length" and after[:1] and after[0] in known.ending and ends:
         return known.ending[after[0]]
+    if behind(figure, scene.mentions.adjectives, ADJECTIVE_REACH):
+        return None  # "point oh nine wide by point oh four tall"
     ahead = scene.text(figure.start - _BY_REACH - 2, figure.start)
     for skip in range(_BY_REACH):
         end = len(ahead) - skip

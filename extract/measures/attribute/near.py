@@ -23,6 +23,8 @@ _SLIGHT = frozenset({"width", "thickness", "gap", "gauge"})
 _LONG_INCHES = 10
 _VAST_INCHES = 48
 _THIN_INCHES = 0.15
+_FOIL_INCHES = 0.03
+"""Nothing is so narrow: ten thou of a strip is its thickness."""
 
 
 def suits(figure: Figure, found: Found) -> bool:
@@ -91,6 +93,8 @@ def usual_measure(name: str, figure: Figure) -> str | None:
         return "length"
     if attribute in _SLIGHT and inches >= _LONG_INCHES:
         return "length"
+    if attribute == "width" and 0 < inches < _FOIL_INCHES:
+        return "thickness"
     thin = attribute == "length" and 0 < inches < _THIN_INCHES and nouns[1] in knowledge().strands
     return "diameter" if thin else attribute
 

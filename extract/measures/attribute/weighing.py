@@ -1,0 +1,51 @@
+"""The attribute whose signs weigh most.
+
+The weights stand in data/attribute_weights.toml with how they were fitted; adding them up is all that is done here.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from functools import cache
+from importlib.resources import files
+
+from extract.measures.attribute.near import Rule
+from extract.measures.attribute.proposals import Proposal, propose
+from extract.measures.attribute.signs import signs_of
+from extract.measures.figure import Figure, Finding
+
+_SURE = frozenset({"unlike word", "adjective behind", "noun before", "noun behind", "verb before", "company", "of"})
+"""Rules that were right nearly always in talks that they were not written from."""
+
+Table = tuple[tuple[str, Rule], ...]
+
+
+def weigh_attribute(figure: Figure, finding: Finding, said: Table, inferred: Table) -> None:
+    """Gives a finding the name for which most speaks; what was said beside it stays."""
+    if is_sure(finding):
+        return
+    weights, known = attribute_weights()
+    proposals = propose(figure, finding, said, inferred)
+    best = heaviest(proposals, signs_of(figure, finding, proposals, known), weights)
+    finding.attribute, finding.attribute_rule = best.name, best.rules[0]
+    finding.noun, finding.word = best.noun, best.word
+
+
+def is_sure(finding: Finding) -> bool:
+    """True where the attribute was said right beside the figure, or is that of a figure said again."""
+    return bool(finding.attribute) and (finding.restates is not None or finding.attribute_rule in _SURE)
+
+
+def heaviest(proposals: list[Proposal], signs: list[list[str]], weights: Mapping[str, float]) -> Proposal:
+    """The proposal with the largest sum; of equals the first."""
+    sums = [sum(weights.get(sign, 0.0) for sign in of_one) for of_one in signs]
+    return proposals[sums.index(max(sums))]
+
+
+@cache
+def attribute_weights() -> tuple[Mapping[str, float], frozenset[str]]:
+    """Sign -> weight, and the names that have signs of their own; read once."""
+    text = files("extract").joinpath("data/attribute_weights.toml").read_text(encoding="utf-8")
+    data = tomllib.loads(text)
+    return data["weights"], frozenset(data["names"])
