@@ -28,7 +28,17 @@ from extract.pipeline import Extractor
 from extract.record import Record
 
 HERE = Path(__file__).parent.parent / "narrations"
-COLUMNS = ("measures", "attribute", "phase", "stands", "corrections", "faults", "false stops / 10 min", "steps")
+COLUMNS = (
+    "measures",
+    "attribute",
+    "phase",
+    "stands",
+    "corrections",
+    "faults",
+    "right kind",
+    "false stops / 10 min",
+    "steps",
+)
 _SMALL_WORDS = {"the", "a", "an", "of", "at", "on", "in", "to", "and", "for"}
 
 Marked = dict[str, Any]
@@ -67,6 +77,7 @@ def tally(gold: Marked, record: Record) -> Counter[str]:
     stops = [one for one in got["findings"] if one["severity"] == "stop"]
     faults = pairs(gold["faults"], stops, lambda g, p: abs(g["cue"] - p["cue"]) <= 2)
     _count(counts, "faults", gold["faults"], stops, faults)
+    counts["kind"] += sum(g["kind"] == p["kind"] for g, p in faults)
     _count(counts, "steps", gold["steps"], got["steps"], pairs(gold["steps"], got["steps"], _same_step))
     return counts
 
@@ -81,6 +92,7 @@ def shares(counts: Counter[str]) -> list[str]:
         f"{counts['stands'] / right:.2f}",
         _f1(counts, "corrections"),
         f"{counts['faults right'] / (counts['faults marked'] or 1):.2f}",
+        f"{counts['kind'] / (counts['faults right'] or 1):.2f}",
         f"{(counts['faults found'] - counts['faults right']) * 1000 / (counts['minutes'] or 1):.1f}",
         _f1(counts, "steps"),
     ]
