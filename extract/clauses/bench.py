@@ -133,7 +133,8 @@ class Bench:
         if not 0 <= at < len(self):
             return None
         if self.lower[at] in PARTICLES and self.lower[at] not in self.words.work:
-            return None
+            commands = self.tag(at) == "VB" and self.begins_breath(at) and self.takes_object(at + 1)
+            return Verb(at, self.lower[at], "base", tagged=True) if commands else None
         pair = self._pair(at)
         if pair is not None:
             return pair
@@ -141,7 +142,7 @@ class Bench:
         form = _FORM_OF_TAG.get(token.tag_)
         if form == "s" and self.plural_lead(at):
             return None
-        if form == "past" and word in self.words.same_past:
+        if form == "past" and (word in self.words.same_past or self._is_own_base(at)):
             form = "base"
         if self.term_kind[at] is not None and self._term_is_noun(at, form):
             return None
@@ -159,6 +160,10 @@ class Bench:
             if stem:
                 return Verb(at, stem, form_here, tagged=False)
         return None
+
+    def _is_own_base(self, at: int) -> bool:
+        """ "and saw outside the line": a past form that is a verb of work too, where no subject stands before it."""
+        return self.lower[at] in self.words.work and self.tag(at - 1) in {"CC", "RB", ",", ".", ""}
 
     def _begins_command(self, at: int) -> bool:
         """True for a noun by its tag that can only be a verb: "tip the old fuel out", not "today the machine is"."""
@@ -227,7 +232,7 @@ class Bench:
         return self.tag(behind) in _FINITE and not (word in words.singular_subjects and self.tag(behind) == "VBP")
 
     def _base(self, token: Token, form: Form) -> str:
-        lemma = token.lemma_.lower()
+        lemma = _undoubled(token.lower_, token.lemma_.lower())
         if token.lower_ in self.words.irregular and (form == "past" or token.tag_ == "VBP"):
             return self.words.irregular[token.lower_]
         if form == "base":
@@ -246,3 +251,9 @@ class Bench:
             if self.words.knows(base):
                 return base
         return None
+
+
+def _undoubled(word: str, lemma: str) -> str:
+    """ "gutted" is gut, where the lemmatiser says "gutte"."""
+    doubled = lemma.endswith("e") and word == lemma + "d" and len(lemma) > 3 and lemma[-2] == lemma[-3]
+    return lemma[:-2] if doubled and lemma[-2] in "bdgmnprt" else lemma

@@ -158,7 +158,7 @@ class Cutter:
                 and bench.tag(at - 1) not in {"NNS", "PRP", "WP", "MD", "VBP", "VBZ", "VBD"}
                 and bench.word(at - 1) not in self._words.joins
             )
-        if not bench.is_bare_verb(at) or bench.word(at + 1) in {"to"}:
+        if not (bench.is_bare_verb(at) or self._bids(at)) or bench.word(at + 1) in {"to"}:
             return False
         before, word = bench.tag(at - 1), bench.word(at - 1)
         pointed = before == "DT" and word in {"this", "that", "these", "those"} and bench.takes_object(at + 1)
@@ -170,7 +170,7 @@ class Cutter:
             return False
         if before in {"IN", "RB"} and word not in PARTICLES | {"again", "here", "there", "next", "now", "first"}:
             return False
-        if before.startswith("VB") and word not in self._words.reporting:
+        if before.startswith("VB") and word not in self._words.reporting | self._words.movers:
             return False
         if before in {"NNS", "NNPS"} and not any(bench.verb(k) or bench.tag(k) == "IN" for k in range(start, at - 1)):
             return False
@@ -185,6 +185,12 @@ class Cutter:
             return True
         compound = bench.tag(at) == "NN" and before in {"NN", "NNS", "VBG"} and bench.word(at + 1) in _PREPOSITIONS
         return bench.word(at + 1) in PARTICLES and not compound
+
+    def _bids(self, at: int) -> bool:
+        """ "joss stick along the folds | watch the smoke": a verb that is no work begins a command too."""
+        bench = self._bench
+        idle = bench.tag(at) in {"VB", "VBP"} and bench.words.kind(bench.word(at)) == "idle"
+        return idle and bench.takes_object(at + 1) and bench.tag(at - 1) in {"NN", "NNS", "RP"}
 
     def _main(self, at: int, start: int) -> bool:
         """ "before i do anything | the strings are let down": the main clause behind a leaning one."""
@@ -236,4 +242,7 @@ class Cutter:
         if bench.tag(at) == "VBZ" and bench.plural_lead(at) and bench.word(at + 1) in PARTICLES:
             return True
         thing = thing_at(bench, at, len(bench))
-        return self._clause_follows(at) or (thing is not None and not thing.pronoun and self._closed_before(at))
+        if thing is None or thing.pronoun:
+            return self._clause_follows(at)
+        anew = bench.tag(at) in {"DT", "PRP$", "CD"} and bench.tag(at - 1) in {"NN", "NNS"}
+        return self._clause_follows(at) or anew or self._closed_before(at)

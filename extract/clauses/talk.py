@@ -21,6 +21,7 @@ class Talk:
     fillers: Phrases
     days_past: Phrases
     exclamations: frozenset[str]
+    telling: frozenset[str]
     person: dict[str, str]
     present: dict[str, str]
 
@@ -41,6 +42,7 @@ def talk() -> Talk:
         fillers=Phrases(data["fillers"]["phrases"]),
         days_past=Phrases(data["days_past"]["phrases"]),
         exclamations=frozenset(data["exclamations"]["words"]),
+        telling=frozenset(data["telling"]["words"]),
         person=pairs("person"),
         present=pairs("present"),
     )

@@ -43,6 +43,9 @@ def thing_at(bench: Bench, at: int, limit: int) -> Thing | None:
         return None
     here, head = at, None
     while here < stop:
+        if bench.tag(here - 1) == "HYPH" and here > at and bench.doc[here].is_alpha:
+            head, here = here, here + 1
+            continue
         if here > at and _is_over(bench, here, head):
             break
         if bench.is_noun(here) and not (here > at and _is_verb_here(bench, here, stop)):
@@ -77,7 +80,7 @@ def _goes_on(bench: Bench, at: int, stop: int) -> bool:
 
 def _is_verb_here(bench: Bench, at: int, stop: int) -> bool:
     """A noun-like word inside the run that begins a command: "wet rag | get the bead off"."""
-    return at + 1 < stop and bench.tag(at - 1) not in {"DT", "PRP$"} and bench.is_bare_verb(at)
+    return at + 1 < stop and bench.tag(at - 1) not in {"DT", "PRP$", "CD"} and bench.is_bare_verb(at)
 
 
 def _may_stand_before(bench: Bench, at: int, stop: int) -> bool:

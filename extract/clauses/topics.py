@@ -11,6 +11,8 @@ from extract.clauses.things import Thing, is_plural, is_workable, kind_of, thing
 
 _REACH = 6
 """Cues. Farther back a pronoun's noun is anybody's guess."""
+_NEAR = 2
+"""Cues within which a heading says what a step is about."""
 _ABOUT = frozenset({"is", "'s", "are", "'re", "was", "were", "has", "have", "had", "'ve", "needs", "wants"})
 _HAVING = frozenset({"has", "had", "have", "'ve"})
 """Behind a pronoun these say what it has: "it has a left hand thread, and i turn it" turns the pedal."""
@@ -26,6 +28,16 @@ class Topics:
     def __init__(self, bench: Bench) -> None:
         self._bench = bench
         self._topics: list[Thing] = []
+        self._heading: Thing | None = None
+
+    def head(self, heading: Thing | None) -> None:
+        """Remember the thing that a piece only names, as what the work is on from here."""
+        self._heading = heading or self._heading
+
+    def heading(self, at: int) -> Thing | None:
+        """The last thing that was named by itself, a breath or two before."""
+        near = self._heading is not None and self._bench.cue[at] - self._bench.cue[self._heading.head] <= _NEAR
+        return self._heading if near else None
 
     def hear(self, piece: Piece, worked_on: Thing | None) -> None:
         """Add what a piece is about: what was worked on there, or the part or material named in it."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
 from typing import Literal
@@ -52,6 +52,8 @@ class BenchWords:
     """The same where verb and object decide it: "fit string" -> "string up"."""
     kind_verbs: dict[str, str]
     """Kind of unit behind a thing -> what was done to it: "torque" -> "tighten"."""
+    classes: dict[str, str] = field(default_factory=dict)
+    """Verb of work -> kind of work: "file" -> "cutting"."""
     same_past: frozenset[str] = frozenset({"put", "set", "cut", "let", "shut", "split", "hit", "spread", "bid", "rid"})
     """Verbs whose past is spelt like their base form."""
 
@@ -66,6 +68,10 @@ class BenchWords:
                 return kind  # type: ignore[return-value]
         return "work" if verb.startswith("re") and verb[2:].lstrip("-") in self.work else "unknown"
 
+    def class_of(self, verb: str, particle: str = "") -> str | None:
+        """The kind of work: "cutting", "fitting"; null for a verb that is in no list of work."""
+        return self.classes.get(f"{verb} {particle}") or self.classes.get(verb)
+
     def knows(self, verb: str) -> bool:
         """True for a base form of work or a light verb."""
         return verb in self.work or verb in self.light or (verb.startswith("re") and verb[2:] in self.work)
@@ -77,6 +83,7 @@ def bench_words() -> BenchWords:
     data = tomllib.loads(files("extract").joinpath("data/verbs.toml").read_text(encoding="utf-8"))
     return BenchWords(
         work=frozenset(verb for verbs in data["work"].values() for verb in verbs),
+        classes={verb: kind for kind, verbs in data["work"].items() for verb in verbs},
         light=frozenset(data["light"]["verbs"]),
         idle=frozenset(verb for verbs in data["idle"].values() for verb in verbs),
         states={state: verb for state, verb in data["states"].items() if state != "reason"},

@@ -1,7 +1,7 @@
 """The actions of a job.
 
-A narration is cut into pieces (clauses), each piece is read by the first shape that fits, vetoes refuse what is no step
-of this job, neighbours that tell one step are joined, and the step is worded as an instruction.
+A narration is cut into pieces (clauses), each piece is read by the first shape that fits, the signs for and against it
+are weighed, neighbours that tell one step are joined, and the step is worded as an instruction.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from spacy.tokens import Doc
 from extract.clauses.bench import Bench
 from extract.clauses.pieces import pieces_of
 from extract.spans import Action, Measured
+from extract.steps.evidence import step_weights
 from extract.steps.gather import gather
 from extract.steps.merge import merge
 from extract.steps.order import in_order
@@ -25,6 +26,6 @@ def find_steps(doc: Doc, measures: tuple[Measured, ...], trade: Trade) -> tuple[
     """What was done, is being done, is planned or advised, in order of speaking. Linear in the number of tokens."""
     bench = Bench(doc, trade, measures)
     pieces = pieces_of(bench)
-    groups = merge(bench, gather(bench, pieces))
+    groups = merge(bench, gather(bench, pieces), step_weights())
     actions = tuple(to_action(bench, pieces, group) for group in groups)
     return in_order(bench, actions)

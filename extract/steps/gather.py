@@ -1,49 +1,76 @@
-"""From pieces to candidates: shapes, what they lean on, and vetoes."""
+"""From pieces to candidates: shapes, what they lean on, and the signs for and against them."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from extract.clauses.bench import Bench
 from extract.clauses.history import told_history
 from extract.clauses.pieces import Piece
-from extract.clauses.things import Thing, extent, thing_at
+from extract.clauses.things import Thing, extent, kind_of, thing_at
 from extract.clauses.topics import Topics
 from extract.steps.candidate import Candidate
+from extract.steps.evidence import signs_of
 from extract.steps.scene import Scene
-from extract.steps.shapes import SHAPES
+from extract.steps.shapes import LOOSE, SHAPES
 from extract.steps.shapes.again import again
 from extract.steps.shapes.headed import headed
 from extract.steps.shapes.listed import tool_list
+from extract.steps.shapes.named import heading
 from extract.steps.shapes.tool_named import tool_named
-from extract.steps.vetoes import VETOES
+from extract.steps.vetoes import DOUBTS, VETOES
+
+_MARKS = frozenset({"now", "next", "first", "then"})
 
 
-def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Candidate, ...]:
-    """All candidates that no veto refuses, in spoken order, with what their pronouns mean."""
-    told = told_history(bench, pieces)
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A candidate and the signs that speak for and against it."""
+
+    candidate: Candidate
+    signs: frozenset[str]
+
+
+def gather(bench: Bench, pieces: tuple[Piece, ...]) -> tuple[Told, ...]:
+    """All candidates in spoken order, the doubtful ones too, with what their pronouns mean."""
+    history = told_history(bench, pieces)
     topics = Topics(bench)
-    found: list[Candidate] = []
-    refused_at = -1
+    told: list[Told] = []
+    trusted: list[Candidate] = []
     for index, piece in enumerate(pieces):
-        covered = bool(found) and piece.start < found[-1].end
-        candidate = None if covered else _read(bench, pieces, index)
-        if candidate is None and found and not told[index]:
-            candidate = again(bench, piece, found[-1])
-        if candidate is not None and _refused(Scene(bench, candidate, pieces, index, told[index]), refused_at):
-            refused_at = index
-            candidate = None
+        candidate = _read(bench, pieces, index)
+        if candidate is None and trusted and not history[index]:
+            candidate = again(bench, piece, trusted[-1])
+        worked_on = None
         if candidate is not None:
-            candidate = _with_meaning(bench, _carried_on(candidate, found, pieces, index), topics)
-            found.append(candidate)
-        topics.hear(piece, _worked_on(bench, candidate))
-    return tuple(found)
+            scene = Scene(bench, candidate, pieces, index, history[index])
+            if any(veto(scene) for _, veto in VETOES):
+                candidate = None
+        if candidate is not None:
+            doubts = [name for name, doubt in DOUBTS if doubt(scene)]
+            candidate = _with_meaning(bench, _carried_on(candidate, trusted, pieces, index), topics)
+            scene = replace(scene, candidate=candidate)
+            told.append(Told(candidate, signs_of(scene, doubts, [one.candidate for one in told])))
+            if not doubts:
+                trusted.append(candidate)
+                worked_on = _worked_on(bench, candidate)
+        topics.head(_section(bench, piece))
+        topics.hear(piece, worked_on)
+    return tuple(told)
 
 
-def _worked_on(bench: Bench, candidate: Candidate | None) -> Thing | None:
-    """What a candidate leaves to be spoken of: its object, or the tool that was put on."""
-    if candidate is None:
+def _section(bench: Bench, piece: Piece) -> Thing | None:
+    """The part that a sentence opens by naming alone: "Key heights.", "neck cork now", "parting bead next"."""
+    thing = heading(bench, piece) if bench.begins_breath(piece.start) else None
+    if thing is None or kind_of(bench, thing) in {"tool", "material", "damage"}:
         return None
+    alone = piece.end == len(bench) or bool(bench.doc[piece.end].is_sent_start)
+    marked = not _MARKS.isdisjoint(bench.lower[piece.start : piece.end])
+    return thing if marked or (alone and bench.tag(thing.start) in {"DT", "PRP$", "NNS"}) else None
+
+
+def _worked_on(bench: Bench, candidate: Candidate) -> Thing | None:
+    """What a candidate leaves to be spoken of: its object, or the tool that was put on."""
     start = candidate.rest[0]
     through = candidate.shape == "laid to" and bench.word(start) in {"through", "between", "under", "behind"}
     laid_on = candidate.tool is not None and (candidate.shape == "put" or through)
@@ -59,6 +86,7 @@ def _read(bench: Bench, pieces: tuple[Piece, ...], index: int) -> Candidate | No
             or candidate
             or tool_named(bench, pieces, index)
             or headed(bench, pieces, index, lambda piece: _shaped(bench, piece))
+            or next((read for _, shape in LOOSE if (read := shape(bench, piece)) is not None), None)
         )
     if _is_relative(bench, pieces, index, candidate):
         return None
@@ -97,12 +125,6 @@ def _topic(bench: Bench, before: Piece, piece: Piece) -> Thing | None:
     return None
 
 
-def _refused(scene: Scene, refused_at: int) -> bool:
-    carried = not scene.candidate.own_subject and refused_at == scene.index - 1 and scene.piece.joiner == "and"
-    carried = carried and scene.candidate.thing is None
-    return carried or any(veto(scene) for _, veto in VETOES)
-
-
 def _carried_on(candidate: Candidate, found: list[Candidate], pieces: tuple[Piece, ...], index: int) -> Candidate:
     """ "new mull is cut wider, glued with paste and rubbed down": the thing of the first is the thing of all."""
     if candidate.shape != "bare participle" or candidate.mode != "done" or candidate.thing is not None or not found:
@@ -125,7 +147,8 @@ def _carried_on(candidate: Candidate, found: list[Candidate], pieces: tuple[Piec
 def _with_meaning(bench: Bench, candidate: Candidate, topics: Topics) -> Candidate:
     thing = candidate.thing
     if thing is not None and not thing.pronoun:
-        about = topics.last(candidate.start) if bench.word(thing.head) in bench.words.belongings else None
+        belongs = bench.word(thing.head) in bench.words.belongings
+        about = topics.last(candidate.start) if belongs else topics.heading(candidate.start)
         return replace(candidate, meant=thing, sure=True, about=about)
     if thing is not None and bench.word(thing.head) == "everything":
         return replace(candidate, meant=thing)

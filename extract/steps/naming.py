@@ -9,6 +9,7 @@ from extract.clauses.bench import Bench
 from extract.clauses.terms import singular
 from extract.clauses.things import Thing, kind_of, name_of, thing_at
 from extract.steps.candidate import Candidate
+from extract.steps.shapes.tools import tool_verb
 
 
 def named_work(bench: Bench, candidate: Candidate) -> str:
@@ -19,6 +20,8 @@ def named_work(bench: Bench, candidate: Candidate) -> str:
     if candidate.meant is not None:
         head = singular(bench.word(candidate.meant.head))
         plain = words.means_with.get(f"{verb} {head}", plain)
+        if plain in {None, "fit"} and words.kind(*verb.split(" ", 1)) == "light":
+            plain = tool_verb(bench, candidate.meant) or plain
     return verb if plain is None or plain in verb.split() else f"{verb} / {plain}"
 
 

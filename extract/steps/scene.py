@@ -1,7 +1,8 @@
-"""A candidate with all that stands around it: what a veto looks at."""
+"""A candidate with all that stands around it: what vetoes and signs look at."""
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
 
 from extract.clauses.bench import Bench
@@ -28,3 +29,21 @@ class Scene:
     def before(self) -> Piece | None:
         """The piece before, or null."""
         return self.pieces[self.index - 1] if self.index else None
+
+    @property
+    def sentence(self) -> tuple[int, int]:
+        """Tokens of the sentence that the piece is part of."""
+        number = self.piece.sentence
+        first = bisect_left(self.pieces, number, key=lambda piece: piece.sentence)
+        last = bisect_right(self.pieces, number, key=lambda piece: piece.sentence)
+        return self.pieces[first].start, self.pieces[last - 1].end
+
+    @property
+    def breath(self) -> tuple[int, int]:
+        """Tokens of the cue that the candidate begins in."""
+        return self.breath_of(self.candidate.start)
+
+    def breath_of(self, at: int) -> tuple[int, int]:
+        """Tokens of the cue that a token stands in."""
+        cue = self.bench.cue
+        return bisect_left(cue, cue[at]), bisect_right(cue, cue[at])

@@ -23,27 +23,32 @@ _COATING = frozenset(
     {"grease", "oil", "glue", "paint", "varnish", "shellac", "wax", "solder", "tape", "stain", "apply"}
 )
 _LONGEST_TAIL = 14
+_WORDED = 0.4
+"""Chance under which a candidate tells where a step is, and is left out of its instruction."""
 _MOST = 3
 """Verbs and objects named for a step that joins several actions."""
 
 
 def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
     """One step from the candidates that tell it."""
-    verbs = list(dict.fromkeys(named_work(bench, candidate) for candidate in group))[:_MOST]
-    names = list(dict.fromkeys(name_with_whole(bench, c) for c in group if c.meant is not None))[:_MOST]
-    laid = [thing for c in group for thing in (c.laid, c.tool) if thing is not None]
+    likeliest = max(group, key=lambda one: one.chance)
+    candidates = [one.candidate for one in group]
+    verbs = [named_work(bench, c) for c in candidates if c.verb != "do"] or ["do"]
+    verbs = list(dict.fromkeys(verbs))[:_MOST]
+    names = list(dict.fromkeys(name_with_whole(bench, c) for c in candidates if c.meant is not None))[:_MOST]
+    laid = [thing for c in candidates for thing in (c.laid, c.tool) if thing is not None]
     names += [name for thing in laid if (name := name_of(bench, thing)) not in names][:1]
     return Action(
-        start=group[0].start,
-        end=max(candidate.end for candidate in group),
+        start=candidates[0].start,
+        end=max(candidate.end for candidate in candidates),
         verb=" and ".join(verbs),
         object=" and ".join(names),
-        mode=group[0].mode,
-        text=_text(bench, pieces, group),
+        mode=likeliest.candidate.mode,
+        text=_text(bench, pieces, [one.candidate for one in group if one.chance >= _WORDED or one is likeliest]),
     )
 
 
-def _text(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> str:
+def _text(bench: Bench, pieces: tuple[Piece, ...], group: list[Candidate]) -> str:
     parts: list[str] = []
     named: set[str] = set()
     for candidate in group:

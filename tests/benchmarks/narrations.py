@@ -78,7 +78,7 @@ def tally(gold: Marked, record: Record) -> Counter[str]:
     faults = pairs(gold["faults"], stops, lambda g, p: abs(g["cue"] - p["cue"]) <= 2)
     _count(counts, "faults", gold["faults"], stops, faults)
     counts["kind"] += sum(g["kind"] == p["kind"] for g, p in faults)
-    _count(counts, "steps", gold["steps"], got["steps"], pairs(gold["steps"], got["steps"], _same_step))
+    _count(counts, "steps", gold["steps"], got["steps"], pairs(gold["steps"], got["steps"], same_step))
     return counts
 
 
@@ -162,7 +162,8 @@ def _same_correction(gold: Marked, got: Marked) -> bool:
     return len(said & want) >= 2 or (len(want) < 4 and bool(said & want))
 
 
-def _same_step(gold: Marked, got: Marked) -> bool:
+def same_step(gold: Marked, got: Marked) -> bool:
+    """The cues meet, give or take one, and verb or object share a word."""
     meet = got["cue_from"] <= gold["cue_to"] + 1 and got["cue_to"] >= gold["cue_from"] - 1
     return meet and bool(words(gold["verb"]) & words(got["verb"]) or words(gold["object"]) & words(got["object"]))
 

@@ -19,9 +19,11 @@ from extract.steps.shapes.instrument import instrument
 from extract.steps.shapes.inverted import inverted
 from extract.steps.shapes.laid_to import laid_to
 from extract.steps.shapes.mixed import mixed
+from extract.steps.shapes.named import named
 from extract.steps.shapes.nominal import nominal
 from extract.steps.shapes.own_hand import own_hand
 from extract.steps.shapes.passive import passive
+from extract.steps.shapes.placed import placed
 from extract.steps.shapes.put import put
 from extract.steps.shapes.reading import reading
 from extract.steps.shapes.receives import receives
@@ -29,6 +31,7 @@ from extract.steps.shapes.renewed import renewed
 from extract.steps.shapes.returned import returned
 from extract.steps.shapes.shown import shown
 from extract.steps.shapes.state import state
+from extract.steps.shapes.stray import stray
 from extract.steps.shapes.wanted import wanted
 from extract.steps.shapes.with_tool import with_tool
 from extract.steps.shapes.worked import worked
@@ -62,3 +65,10 @@ SHAPES: tuple[tuple[str, Shape], ...] = (
     ("nominal", nominal),
     ("worked", worked),
 )
+
+LOOSE: tuple[tuple[str, Shape], ...] = (
+    ("stray", stray),
+    ("placed", placed),
+    ("named", named),
+)
+"""Tried where none of the others fits. They are wrong as often as right: what stands around must speak for them."""

@@ -16,8 +16,9 @@ _HANDLED = frozenset(
     {"slides", "slips", "drops", "lifts", "pulls", "pops", "swings", "peels", "screws", "unscrews", "clips"}
 )
 """What a thing is said to do when a hand does it: "the hand pulls straight up"."""
-_MOVES = _HANDLED | {"going", "coming", "goes", "go", "comes", "come", "went", "came"}
+_MOVES = _HANDLED | {"going", "coming", "gone", "goes", "go", "comes", "come", "went", "came"}
 _BEING = frozenset({"is", "are", "'s", "'re"})
+_HAVING = frozenset({"has", "have", "'s", "'ve"})
 _PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}
 _OUT = frozenset({"off", "out", "away", "apart"})
 _THAT = frozenset({"it", "this", "that", "them", "these"})
@@ -35,10 +36,12 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     if bench.word(thing.start) in {"a", "an"} and bench.word(thing.end) != "of" and kind_of(bench, thing) != "material":
         return None
-    at = thing.end if bench.word(thing.end) in _MOVES | _BEING else extent(bench, thing, piece.end)
+    at = thing.end if bench.word(thing.end) in _MOVES | _BEING | _HAVING else extent(bench, thing, piece.end)
     while bench.tag(at) == "RB" and bench.word(at) not in PARTICLES:
         at += 1
-    if bench.word(at) in _BEING and bench.word(at + 1) in {"going", "coming"}:
+    come = bench.word(at) in _BEING and bench.word(at + 1) in {"going", "coming"}
+    gone = bench.word(at) in _HAVING and bench.word(at + 1) in {"come", "gone"}
+    if come or gone:
         at += 1
     if bench.word(at) not in _MOVES or at >= piece.end:
         return None
@@ -51,7 +54,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     word = bench.word(at)
     word_is_past = word in _HANDLED | {"went", "came"}
-    if word in {"go", "come"} and not is_plural(bench, thing):
+    if word in {"go", "come"} and not gone and not is_plural(bench, thing):
         return None
     purpose = piece.joiner == "so" and bench.word(place) not in _OUT
     if thing.pronoun and (word_is_past or purpose or bench.word(at - 1) == "only"):
@@ -72,7 +75,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     else:
         said, rest = "put", place
         verb = container_verb(bench, place, piece.end) or said
-    done = word in {"went", "came"}
+    done = gone or word in {"went", "came"}
     return Candidate(
         piece,
         piece.start,

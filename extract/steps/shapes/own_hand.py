@@ -60,7 +60,7 @@ _AUXILIARIES = (
         "be",
     }
 )
-_UNREAL = frozenset({"used", "did", "do", "was", "were", "might", "may", "could", "can"})
+_UNREAL = frozenset({"used", "was", "were", "might", "may", "could", "can"})
 
 
 def own_hand(bench: Bench, piece: Piece) -> Candidate | None:
@@ -138,7 +138,7 @@ def _mode(said: frozenset[str], verb: Verb) -> Mode | None:
         return "planned"
     if said & {"habit", "would", "should", "'d", "must", "always", "better"}:
         return "advice" if verb.form == "base" else None
-    if said & {"have", "'ve", "has", "had", "past"}:
+    if said & {"have", "'ve", "has", "had", "past", "did"}:
         return "done"
     if said & _BE:
         return "doing" if verb.form == "ing" else None

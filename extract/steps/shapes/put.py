@@ -16,7 +16,7 @@ from extract.steps.shapes.tools import tool_verb
 _TAIL = frozenset(
     {"", ".", ",", ";", "!", "and", "again", "nice", "not", "just", "only", "snug", "with", "by", "tight"}
 )
-_TAIL |= {"at", "now", "first", "for", "till", "until", "then", "same"}
+_TAIL |= {"up", "at", "now", "first", "for", "till", "until", "then", "same"}
 _ON = frozenset({"on", "over", "round", "around"})
 
 

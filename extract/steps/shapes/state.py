@@ -40,11 +40,10 @@ def state(bench: Bench, piece: Piece) -> Candidate | None:
     if said == "back":
         return None
     behind = bench.word(at) if at < piece.end else ""
-    if (
-        behind not in _ENDS
-        or said not in bench.words.states
-        or (said in {"in", "out"} and at < piece.end and behind not in {".", ","})
-    ):
+    left = said == "out" and behind in {"the", "of"} and bench.tag(at + 1) != "CD"
+    if said not in bench.words.states or not (left or behind in _ENDS):
+        return None
+    if said in {"in", "out"} and at < piece.end and behind not in {".", ","} and not left:
         return None
     return Candidate(
         piece,

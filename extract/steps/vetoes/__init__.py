@@ -1,4 +1,4 @@
-"""What makes a piece that is built like a step none, in the order in which it is asked."""
+"""What makes a piece that is built like a step none, or doubtful."""
 
 from __future__ import annotations
 
@@ -17,12 +17,17 @@ from extract.steps.vetoes.strange import strange
 Veto = Callable[[Scene], bool]
 
 VETOES: tuple[tuple[str, Veto], ...] = (
-    ("idle", idle),
-    ("people", people),
     ("history", history),
     ("deferred", deferred),
     ("aside", aside),
-    ("empty", empty),
-    ("strange", strange),
     ("farewell", farewell),
 )
+"""Refuse a candidate outright: its action is none of this job, whatever else speaks for it."""
+
+DOUBTS: tuple[tuple[str, Veto], ...] = (
+    ("idle", idle),
+    ("people", people),
+    ("empty", empty),
+    ("strange", strange),
+)
+"""Speak against a candidate, and are weighed with all other signs."""
