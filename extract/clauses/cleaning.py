@@ -31,7 +31,8 @@ def cleaned(
         if skip and at + skip <= end:
             at += skip
             continue
-        if not (bench.is_exclamation(at) and bench.tag(at) not in {"VB", "VBP"}):
+        repeated = at > start and bench.word(at) == bench.word(at - 1) and bench.doc[at].is_alpha
+        if not repeated and not (bench.is_exclamation(at) and bench.tag(at) not in {"VB", "VBP"}):
             breath = at + 1 < len(bench) and bench.cue[at + 1] != bench.cue[at]
             out.append(_word(bench, at, changed) + (" " if bench.doc[at].whitespace_ or breath else ""))
         at += 1

@@ -51,7 +51,7 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
 def _text(bench: Bench, pieces: tuple[Piece, ...], group: list[Candidate]) -> str:
     parts: list[str] = []
     named: set[str] = set()
-    for candidate in group:
+    for candidate in [one for one in group if not _is_bare_name(one)] or group:
         said = _instruction(bench, candidate, named) + _tail(bench, pieces, candidate)
         if said not in parts:
             parts.append(said)
@@ -64,6 +64,8 @@ def _text(bench: Bench, pieces: tuple[Piece, ...], group: list[Candidate]) -> st
 def _instruction(bench: Bench, candidate: Candidate, named: set[str]) -> str:
     start, end = candidate.rest
     thing, meant = candidate.thing, candidate.meant
+    if _is_bare_name(candidate) and candidate.fronted is not None:
+        return _join("see to", _noun(bench, candidate.fronted, meant), cleaned(bench, start, end))
     if candidate.tool is not None:
         return _with_tool(bench, candidate)
     if candidate.shape in {"reading", "finding"}:
@@ -85,6 +87,11 @@ def _instruction(bench: Bench, candidate: Candidate, named: set[str]) -> str:
             cleaned(bench, thing.end, end),
         )
     return _join(candidate.said, cleaned(bench, start, end))
+
+
+def _is_bare_name(candidate: Candidate) -> bool:
+    """True for a thing that was only named, with no word of what is done to it."""
+    return candidate.shape == "named" and candidate.verb == "do"
 
 
 def _may_name(bench: Bench, candidate: Candidate, named: set[str]) -> bool:
