@@ -31,6 +31,7 @@ from extract.corrections.slip_of_unit import find_unit_slips
 from extract.corrections.slip_of_words import find_word_slips
 from extract.corrections.swapped import find_swapped
 from extract.corrections.told_otherwise import find_told_otherwise
+from extract.corrections.weighed import find_weighed_returns, find_weighed_slips, find_weighed_statements
 from extract.corrections.withdrawn import find_withdrawn
 from extract.ids import Mint
 from extract.spans import Measured, Takeback
@@ -55,14 +56,17 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("contrast", find_contrasts),
     ("signalled", find_signalled),
     ("echoed figure", find_echoed_figures),
+    ("weighed slip", find_weighed_slips),
+    ("weighed return", find_weighed_returns),
     ("slip of words", find_word_slips),
     ("swapped", find_swapped),
     ("told otherwise", find_told_otherwise),
     ("asked again", find_asked_again),
-    ("refused", find_refused),
     ("renamed", find_renamed),
+    ("weighed statement", find_weighed_statements),
     ("restated", find_restated),
     ("parallel", find_parallels),
+    ("refused", find_refused),
 )
 """In order: what one rule has taken, no later one takes again."""
 
@@ -82,7 +86,7 @@ def find_corrections(
         for found in rule(scene):
             draft = _scoped(found, sessions)
             span = range(draft.begin, draft.end)
-            if taken.isdisjoint(span):
+            if taken.isdisjoint(span) and draft.holds[0] < draft.holds[1]:
                 taken.update(span)
                 drafts.append(draft)
     drafts.sort(key=lambda draft: draft.begin)
@@ -122,4 +126,6 @@ def _value(draft: Draft) -> Fraction | None:
     """The figure that holds where it is no measure of its own."""
     if draft.unit is None:
         return None
-    return draft.value if draft.value is not None else draft.gone[0].quantity.value
+    if draft.value is not None:
+        return draft.value
+    return draft.gone[0].quantity.value if draft.gone else None

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.openings import opens
-from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, stem
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, says_again, stem
 
 _BACK = 10
 _AHEAD = 9
@@ -42,7 +42,12 @@ def _echoed(scene: Scene, before: int, echo: int, right: int) -> Draft | None:
         return None
     if first.quantity.number.value != again.quantity.number.value or not alike(first, second):
         return None
-    if not opens(scene, echo) or not differ(first, second) or _later(scene, right + 1, right + 4):
+    if (
+        not opens(scene, echo)
+        or not differ(first, second)
+        or says_again(first, second)
+        or _later(scene, right + 1, right + 4)
+    ):
         return None
     if not (opens(scene, right) or pieces[right - 1].text in _PLACING):
         return None

@@ -66,7 +66,6 @@ class CorrectionWords:
     apology: frozenset[str]
     behind: Phrases
     leading: frozenset[str]
-    taking_on: Phrases
     rechecked: Phrases
     refusing: Phrases
     retracting: Phrases
@@ -140,7 +139,6 @@ def correction_words() -> CorrectionWords:
         apology=frozenset(data["righting"]["apology"]),
         behind=Phrases(data["behind"]["words"]),
         leading=frozenset(data["leading"]["words"]),
-        taking_on=Phrases(data["taking_on"]["words"]),
         rechecked=Phrases(data["rechecked"]["words"]),
         refusing=Phrases(data["refusing"]["words"]),
         retracting=Phrases(data["retracting"]["words"]),

@@ -48,13 +48,6 @@ def _plainly(scene: Scene) -> Iterator[Draft]:
         found = _answered(scene, begin, end)
         if found is not None:
             yield found
-    for begin, end in scene.words.taking_on.find(scene.pieces, 1, len(scene.pieces)):
-        found = _answered(scene, begin, end)
-        if found is None or any(scene.pieces[at].measured for at in range(*found.holds)):
-            continue
-        before, after = (scene.content(range(*span)) for span in (found.withdrawn, found.holds))
-        if before & after and after - before:
-            yield found
 
 
 def _answered(scene: Scene, begin: int, end: int) -> Draft | None:

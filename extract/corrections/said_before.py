@@ -32,6 +32,8 @@ def find_said_before(scene: Scene) -> Iterator[Draft]:
     for begin, end in scene.words.said.find(scene.pieces, 0, len(scene.pieces)):
         before = scene.pieces[begin - 1] if begin else None
         asked = scene.pieces[begin].text == "did"
+        if scene.pieces[end - 1].text == "said" and end < len(scene.pieces) and scene.pieces[end].text == "to":
+            continue
         if before is not None and before.text in scene.words.not_behind and not before.mark and not asked:
             continue
         found = (

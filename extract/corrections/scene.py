@@ -20,12 +20,15 @@ from extract.corrections.templates import Line
 from extract.narration import narration_of
 from extract.record import Scope
 from extract.spans import Measured, Unit
+from extract.units import UnitError, to_unit
 
 _CONTEXT = 8
 """Words on either side of a figure that tell what it is of."""
 _CONTENT = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBD", "VBG", "VBN", "VBP", "VBZ", "JJR", "JJS", "RB"})
 _WEIGHT = {"force": "mass"}
 """A pull in pounds may have been read as a force or as a mass."""
+_SAME = Fraction(6, 100)
+"""Two figures in different units that differ by no more than this part say the same."""
 _LOOK_BACK = 12
 """Measures that a word leads back to, the latest ones."""
 
@@ -64,9 +67,10 @@ class Scene:
         self.figures: tuple[int, ...] = tuple(at for at, piece in enumerate(self.pieces) if piece.measured)
         self._by_value: defaultdict[tuple[str, Fraction, Fraction], list[int]] = defaultdict(list)
         self._by_word: defaultdict[str, list[int]] = defaultdict(list)
-        self._mentions: dict[str, int] = {}
+        self._mentions: defaultdict[str, list[int]] = defaultdict(list)
         for at, piece in enumerate(self.pieces):
-            self._mentions.setdefault(_root(piece.text), at)
+            for word in _roots(piece.text):
+                self._mentions[word].append(at)
         for at in self.figures:
             self._by_value[_key(self.measured(at))].append(at)
             for word in self.context(at):
@@ -114,9 +118,10 @@ class Scene:
         """Stems of the content words at these places."""
         pieces = (self.pieces[at] for at in places)
         return frozenset(
-            _root(piece.text)
+            word
             for piece in pieces
             if piece.tag in _CONTENT and not piece.figure and piece.text not in self.words.empty
+            for word in _roots(piece.text)
         )
 
     def said_before(self, one: Measured, before: int) -> tuple[int, ...]:
@@ -127,7 +132,14 @@ class Scene:
 
     def mentioned(self, word: str, before: int) -> bool:
         """The word was said before a place."""
-        return self._mentions.get(_root(word), before) < before
+        found = self._mentions.get(_root(word))
+        return found is not None and found[0] < before
+
+    def places_of(self, word: str, before: int) -> list[int]:
+        """The latest places before a place at which a word, without its ending, was said."""
+        found = self._mentions.get(word, [])
+        end = bisect_left(found, before)
+        return found[max(0, end - _LOOK_BACK) : end]
 
     def about(self, words: frozenset[str], kind: str | None, before: int) -> list[int]:
         """Places of earlier measures of a kind whose surroundings share these words, most shared first, then latest."""
@@ -182,9 +194,26 @@ def differ(first: Measured, second: Measured) -> bool:
     return _key(first)[1:] != _key(second)[1:] or first.quantity.unit != second.quantity.unit
 
 
+def says_again(first: Measured, second: Measured) -> bool:
+    """The second is the first in another unit: "1 1/8 inches, call it 28 mm"."""
+    one, other = first.quantity.unit, second.quantity.unit
+    if one is None or other is None or one == other:
+        return False
+    try:
+        same = to_unit(first.quantity.value, one.name, other.name)
+    except UnitError:
+        return False
+    return abs(same - second.quantity.value) <= abs(same) * _SAME
+
+
 def _root(word: str) -> str:
     """A word without "'s" and the ending of its plural."""
     return stem(word.removesuffix("'s"))
+
+
+def _roots(word: str) -> list[str]:
+    """A word and the parts it is joined of: "drive-side" tells of a drive and of a side."""
+    return list(dict.fromkeys(_root(part) for part in (word, *word.split("-")) if part))
 
 
 def stem(word: str) -> str:

@@ -7,12 +7,10 @@ and "24 volts. Pardon, that's the tram lamp. 12 volts, this one"; refuses "the o
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from extract.corrections.openings import is_owned, opening_of, opens
-from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, says_again
 from extract.spans import Measured
-from extract.units import UnitError, to_unit
 
 _BACK = 26
 """Words before the remark among which the wrong figure was said."""
@@ -22,8 +20,6 @@ _SOON = 8
 _BESIDE = 12
 _SENTENCES = 3
 _TOPIC = 9
-_SAME = Fraction(6, 100)
-"""Two figures in different units that differ by no more than this part say the same."""
 _SPEAKER = frozenset({"i", "i've", "i'm", "i'd"})
 """With one of these a remark may stand in the midst of a breath."""
 
@@ -68,7 +64,7 @@ def _draft(scene: Scene, wrong: int, begin: int, end: int, reach: int) -> Draft 
     second = scene.pieces[right].measured
     if reach == _SOON and scene.words.agreeing & {p.text for p in scene.pieces[right + 1 : right + 1 + _SOON]}:
         return None
-    if second is not None and _says_again(first, second):
+    if second is not None and says_again(first, second):
         return None
     span, holds = (wrong, wrong + 1), (right, right + 1)
     if second is not None:
@@ -76,18 +72,6 @@ def _draft(scene: Scene, wrong: int, begin: int, end: int, reach: int) -> Draft 
     number = scene.pieces[right].number
     value, unit = (number.value, first.quantity.unit) if number else (None, None)
     return Draft(begin, right + 1, "this_session", span, holds, (first, *again), unit=unit, value=value)
-
-
-def _says_again(first: Measured, second: Measured) -> bool:
-    """The second is the first in another unit: "1 1/8 inches, call it 28 mm"."""
-    one, other = first.quantity.unit, second.quantity.unit
-    if one is None or other is None or one == other:
-        return False
-    try:
-        same = to_unit(first.quantity.value, one.name, other.name)
-    except UnitError:
-        return False
-    return abs(same - second.quantity.value) <= abs(same) * _SAME
 
 
 def _last_figure(scene: Scene, before: int, back: int) -> int | None:

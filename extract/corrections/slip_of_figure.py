@@ -47,6 +47,8 @@ def _pair(scene: Scene, wrong: int, begin: int, end: int, strong: bool) -> Draft
     if begin - wrong > _LEFT and (right - end > _AT_ONCE or not _one_kind(scene, wrong, right)):
         return None
     first, second = scene.pieces[wrong], scene.pieces[right]
+    if first.mark == "?" and scene.pieces[end - 1].ends:
+        return None
     if second.measured is None:
         return _count(scene, wrong, begin, right) if strong and first.measured is None else None
     if first.measured is None:

@@ -66,7 +66,9 @@ def _words(scene: Scene, begin: int, end: int) -> Draft | None:
     if scene.words.doubtful.at(pieces, begin) == end - begin or (end < len(pieces) and pieces[end].tag in _NOUNS):
         return None
     topic = next((at + 1 for at in range(end, min(end + _NEAR, len(pieces))) if _breaks(scene, at)), None)
-    if topic is None or topic >= len(pieces) or len(scene.content(range(end, topic))) == 0:
+    if topic is None or topic >= len(pieces):
+        return None
+    if not any(scene.mentioned(word, begin) for word in scene.content(range(end, topic))):
         return None
     until = scene.sentence_end(topic, _REACH // 2)
     if until - topic < 2 or not scene.content(range(topic, until)):

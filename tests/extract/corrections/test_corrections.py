@@ -92,3 +92,15 @@ def test_look_alikes_take_nothing_back(case: Case, extractor: Extractor) -> None
     record = _read(extractor, case.cues)
     assert [one.quote for one in record.corrections] == []
     assert all(one.stands for one in record.measures)
+
+
+def test_most_of_what_is_taken_back_at_benches_nobody_wrote_rules_for_is_found(extractor: Extractor) -> None:
+    due = cases("other_benches.txt")
+    found = sum(bool(_read(extractor, case.cues).corrections) for case in due)
+    assert found >= 0.75 * len(due)
+
+
+def test_few_look_alikes_at_such_benches_are_taken_for_corrections(extractor: Extractor) -> None:
+    due = cases("other_look_alikes.txt")
+    mistaken = [case.title for case in due if _read(extractor, case.cues).corrections]
+    assert len(mistaken) <= 0.1 * len(due), mistaken

@@ -1,0 +1,300 @@
+"""Statements that a remark may take back, with what is said instead, and what speaks for it.
+
+"I said deal, didn't I, for the runners? I've just smelt it. It's oak": the claim is "deal, didn't I, for the runners",
+the answer "it's oak". Where nothing is quoted the claim is what was said before the remark, or an earlier sentence
+about the same that the answer contradicts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from extract.corrections.evidence import Reasons
+from extract.corrections.openings import opens
+from extract.corrections.scene import Scene
+from extract.corrections.signs import Signs
+
+ANCHORS = ("quote", "confess", "discard", "amend", "strong", "recall", "reread", "session")
+_ZONE = (
+    "quote", "recall", "confess", "discard", "amend", "deny", "strong", "pause", "reread", "bare_wrong", "session",
+    "affirm", "change", "others",
+)  # fmt: skip
+_TALK = ("confess", "discard", "amend", "reread", "quote", "session", "pause", "recall")
+_LONGEST = 18
+_UNITS = 3
+_AHEAD = 36
+_BACK = 24
+_NAME = 4
+HALF = 0.5
+_DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "don't", "never", "no", "weren't", "ain't"})
+_PARTICLES = frozenset(
+    {"in", "out", "on", "off", "up", "down", "over", "under", "with", "against", "first", "last", "along", "across",
+     "start", "end", "more", "less", "before", "after", "today", "second", "light", "time", "he", "she", "his", "her"}
+)  # fmt: skip
+"""Words that stand for one another, but also by themselves for many things."""
+_SPEAKER = frozenset({"i", "i've", "i'd", "we", "my", "me"})
+_NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VBG"})
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A remark at `begin`, the claim that it may take back, and the answer; places are pieces, ends exclusive."""
+
+    anchor: str
+    begin: int
+    claim: tuple[int, int]
+    answer: tuple[int, int]
+    quoted: bool
+    """The claim stands in the remark itself: "I said deal"."""
+
+
+def statements(scene: Scene, signs: Signs, units: list[int]) -> Iterator[Statement]:
+    """Each remark with each answer that may belong to it."""
+    for one in _every(scene, signs, units):
+        claim, answer = scene.content(range(*one.claim)), scene.content(range(*one.answer))
+        if not (answer and answer <= claim) and not _upheld(scene, one, claim):
+            yield one
+
+
+def _upheld(scene: Scene, one: Statement, claim: frozenset[str]) -> bool:
+    """The answer says that the claim is right: "No, thick is what runs, thin is right"."""
+    pieces = scene.pieces
+    return any(
+        pieces[at].text == "right"
+        and pieces[at - 1].text in ("is", "was", "are")
+        and scene.content(range(at - 2, at - 1)) & claim
+        for at in range(one.answer[0] + 2, one.answer[1])
+    )
+
+
+def _every(scene: Scene, signs: Signs, units: list[int]) -> Iterator[Statement]:
+    for anchor in ANCHORS:
+        for begin, end in signs.all(anchor):
+            if anchor == "quote":
+                yield from _quoted(scene, signs, units, begin, end)
+            elif anchor == "session":
+                yield from _done_then(scene, units, begin)
+            elif opens(scene, begin) or opens(scene, end) or end - begin > 1:
+                yield from _remarked(scene, units, anchor, begin, end)
+
+
+def unit_starts(scene: Scene) -> list[int]:
+    """Where each sentence begins; without marks, each breath."""
+    found = [0]
+    for at in range(1, len(scene.pieces)):
+        before = scene.pieces[at - 1]
+        if before.ends or (not scene.marked and before.cue != scene.pieces[at].cue):
+            found.append(at)
+    return [*found, len(scene.pieces)]
+
+
+def _unit(units: list[int], place: int) -> int:
+    """The number of the unit that a place is in."""
+    low, high = 0, len(units) - 1
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (middle, high) if units[middle] <= place else (low, middle)
+    return low
+
+
+def _quoted(scene: Scene, signs: Signs, units: list[int], begin: int, end: int) -> Iterator[Statement]:
+    """The claim follows "I said", or stands before it: "A dab of oil, I said"."""
+    last = len(scene.pieces)
+    if end >= last:
+        return
+    unit = _unit(units, begin)
+    claim_end = min(units[unit + 1], end + _LONGEST)
+    if claim_end - end < 1:
+        claim_end = min(units[min(unit + 2, len(units) - 1)], end + _LONGEST)
+    inner = _turn(scene, signs, end + 1, claim_end)
+    if inner is not None:
+        yield Statement("quote", begin, (end, inner), (inner, _closing(scene, units, inner)), True)
+    for number in range(_unit(units, claim_end - 1) + 1, min(_unit(units, claim_end - 1) + 1 + _UNITS, len(units) - 1)):
+        if units[number + 1] - begin > _AHEAD + _LONGEST:
+            break
+        yield Statement("quote", begin, (end, claim_end), (units[number], units[number + 1]), True)
+        inside = _turn(scene, signs, units[number] + 1, units[number + 1])
+        if inside is not None:
+            yield Statement("quote", begin, (end, claim_end), (inside, units[number + 1]), True)
+    if begin > units[unit] + 1 and claim_end - end <= 1:
+        for number in range(unit + 1, min(unit + 1 + _UNITS, len(units) - 1)):
+            yield Statement("quote", units[unit], (units[unit], begin), (units[number], units[number + 1]), True)
+
+
+def _done_then(scene: Scene, units: list[int], begin: int) -> Iterator[Statement]:
+    """What was done in an earlier session, and the next sentences: "back in the spring I drilled the fourteenth"."""
+    unit = _unit(units, begin)
+    for first in range(unit, min(unit + 2, len(units) - 1)):
+        claim = (max(units[first], begin if first == unit else 0), units[first + 1])
+        if not any(scene.pieces[at].text in _SPEAKER for at in range(*claim)):
+            continue
+        for number in range(first + 1, min(first + 2 + _UNITS, len(units) - 1)):
+            if units[number + 1] - begin <= _AHEAD + _LONGEST:
+                yield Statement("session", begin, claim, (units[number], units[number + 1]), False)
+
+
+def _turn(scene: Scene, signs: Signs, begin: int, end: int) -> int | None:
+    """Where what holds begins inside a sentence: "I said left hinge / it's the right"."""
+    for at in range(begin, end - 1):
+        here = [span for name in ("holds", "amend") if (span := signs.within(name, at, at + 1))]
+        text = scene.pieces[at].text
+        if here and text not in (
+            "is",
+            "was",
+            "are",
+            "at",
+            "to",
+            "as",
+            "be",
+            "do",
+            "have",
+            "has",
+            "a",
+            "say",
+            "want",
+            "use",
+        ):
+            return at
+    return None
+
+
+def _closing(scene: Scene, units: list[int], place: int) -> int:
+    return min(units[_unit(units, place) + 1], place + _LONGEST, len(scene.pieces))
+
+
+def _remarked(scene: Scene, units: list[int], anchor: str, begin: int, end: int) -> Iterator[Statement]:
+    """What was said before a remark, or long before of the same, and what is said behind or around it."""
+    last = len(scene.pieces)
+    unit = _unit(units, begin)
+    answers: list[tuple[int, int]] = []
+    if end < units[unit + 1]:
+        answers.append((end, min(units[unit + 1], end + _LONGEST)))
+    if begin - units[unit] >= 2:
+        answers.append((units[unit], begin))
+    behind = _unit(units, end - 1) + 1
+    answers += [(units[n], units[n + 1]) for n in range(behind, min(behind + _UNITS, len(units) - 1))]
+    for answer in answers:
+        if answer[1] - answer[0] < 1 or answer[1] > last:
+            continue
+        start = min(begin, answer[0])
+        claims = [
+            (max(units[n], start - _BACK), min(units[n + 1], start)) for n in (unit, unit - 1, unit - 2) if n >= 0
+        ]
+        claims += _contradicted(scene, units, answer, start)
+        for claim in dict.fromkeys(claims):
+            if 0 <= claim[0] < claim[1] <= start:
+                yield Statement(anchor, begin, claim, answer, False)
+
+
+def _contradicted(scene: Scene, units: list[int], answer: tuple[int, int], before: int) -> list[tuple[int, int]]:
+    """Earlier sentences that share words with an answer and have the counterpart of one of its words."""
+    words = scene.content(range(*answer))
+    found: dict[int, int] = {}
+    for word in words:
+        for place in scene.places_of(word, before):
+            number = _unit(units, place)
+            found[number] = found.get(number, 0) + 1
+    ranked = sorted(found, key=lambda number: (-found[number], -number))[:3]
+    return [(units[n], min(units[n + 1], before)) for n in ranked]
+
+
+def statement_reasons(scene: Scene, signs: Signs, one: Statement) -> Reasons:
+    """What speaks for and against a claim's being taken back."""
+    pieces = scene.pieces
+    begin, end = min(one.begin, one.answer[0]), max(one.answer[1], one.begin + 1)
+    zone = (max(0, begin - 6), end)
+    found: Reasons = {name: 1.0 for name in _ZONE if signs.within(name, *zone)}
+    found[f"by_{one.anchor}"] = 1.0
+    found["quoted"] = float(one.quoted)
+    for name in ("confess", "reread", "discard", "amend", "bare_wrong"):
+        found[f"{name}_behind"] = float(signs.within(name, end, end + 10) is not None)
+    claim, answer = scene.content(range(*one.claim)), scene.content(range(*one.answer))
+    shared = claim & answer
+    found["answer_signs"] = _covered(signs, one.answer)
+    found["claim_signs"] = _covered(signs, one.claim)
+    found["shared"] = min(len(shared), 3) / 3
+    swapped = _swapped(scene, one)
+    found["work"] = float(signs.within("work", *zone) is not None)
+    found["swap"] = float(any(word not in _PARTICLES for word in swapped))
+    found["swap_small"] = float(bool(swapped) and not found["swap"])
+    found["swap_shared"] = float(bool(found["swap"]) and bool(shared))
+    found["denied"] = float(_denied(scene, one, claim))
+    known = [word for word in claim if scene.mentioned(word, one.begin)]
+    found["said_before"] = len(known) / len(claim) if claim and one.quoted else 0.0
+    found["named"] = float(_named(scene, signs, one))
+    found["short"] = float(one.answer[1] - one.answer[0] <= _NAME)
+    found["long"] = float(one.answer[1] - one.answer[0] > 12)
+    found["figures"] = float(any(pieces[at].measured for at in range(*one.answer)))
+    found["figures_both"] = float(
+        any(pieces[at].figure for at in range(*one.answer)) and any(pieces[at].figure for at in range(*one.claim))
+    )
+    found["asked"] = float(any(pieces[at].mark == "?" for at in range(*one.claim)))
+    found["asking"] = float(any(pieces[at].mark == "?" for at in range(*one.answer)))
+    found["empty_claim"] = float(not claim)
+    found["opens"] = float(opens(scene, one.begin))
+    found["next"] = float(0 <= one.answer[0] - max(one.claim[1], one.begin) <= 6)
+    found["far"] = float(begin - one.claim[1] > _BACK)
+    found["you"] = float(any(pieces[at].text in ("you", "you're", "you'll", "your") for at in range(*one.answer)))
+    found["own"] = float(any(pieces[at].text in ("i", "i've", "i'm", "i'd") for at in range(*one.answer)))
+    turned = any(
+        signs.within(name, one.claim[1] if one.quoted else begin, end)
+        for name in ("confess", "deny", "discard", "amend", "bare_wrong", "strong", "reread")
+    )
+    found["quote_turned"] = float(one.quoted and turned)
+    found["quote_session"] = float(one.quoted and "session" in found)
+    found["session_turned"] = float("session" in found and turned)
+    found["session_unturned"] = float(one.anchor == "session" and not turned)
+    found["shared_turned"] = float(bool(shared) and turned and not one.quoted)
+    found["swap_turned"] = float(bool(found["swap"]) and turned)
+    found["quote_named"] = float(one.quoted and bool(found["named"]))
+    found["quote_shared"] = float(one.quoted and bool(shared))
+    found["quote_said"] = float(one.quoted and found["said_before"] > HALF)
+    found["lone_no"] = float(
+        one.anchor == "strong" and scene.pieces[one.begin].text in ("no", "nope") and not opens(scene, one.begin)
+    )
+    owned = [n for n in ("confess", "discard", "amend", "strong", "reread", "deny", "quote", "recall") if n in found]
+    found["signs"] = min(len(owned), 4) / 4
+    return {name: value for name, value in found.items() if value}
+
+
+def _covered(signs: Signs, span: tuple[int, int]) -> float:
+    """How much of a statement only says that something was wrong, or was said."""
+    return sum(signs.explained(at, _TALK) for at in range(*span)) / max(1, span[1] - span[0])
+
+
+def _swapped(scene: Scene, one: Statement) -> list[str]:
+    """Words of the answer that are the counterpart of a word of the claim: left and right, red and black."""
+    said, meant = _spelled(scene, one.claim), _spelled(scene, one.answer)
+    fresh = {word for word in meant - said if len(word) > 1}
+    return [word for word in fresh if said & scene.words.swaps.get(word, frozenset())]
+
+
+def _spelled(scene: Scene, span: tuple[int, int]) -> set[str]:
+    """The words of a statement; "left-handed" has "left" in it, and "in front" is one."""
+    pieces = scene.pieces
+    found: set[str] = set()
+    for at in range(*span):
+        text = pieces[at].text.removesuffix("'s")
+        found.update((text, *text.split("-")))
+        if at + 1 < span[1]:
+            found.add(f"{text} {pieces[at + 1].text}")
+    return found
+
+
+def _denied(scene: Scene, one: Statement, claim: frozenset[str]) -> bool:
+    """A word of the claim is denied behind it: "oil, not grease"."""
+    for at in range(max(one.claim[1], min(one.begin, one.answer[0])), one.answer[1]):
+        if scene.pieces[at].text in _DENYING and claim & scene.content(range(at + 1, min(at + 4, len(scene.pieces)))):
+            return True
+    return False
+
+
+def _named(scene: Scene, signs: Signs, one: Statement) -> bool:
+    """The answer names a thing: "it's oak", "right hinge"."""
+    start = one.answer[0]
+    held = signs.within("holds", start, start + 1)
+    if held:
+        start = held[1]
+    near = [scene.pieces[at] for at in range(start, min(start + _NAME, one.answer[1]))]
+    return bool(near) and (held is not None or len(near) < _NAME) and any(piece.tag in _NOUNS for piece in near)
