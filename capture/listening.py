@@ -38,7 +38,7 @@ class Listener:
 
     def hear(self, block: Block, progress: Callable[[int], None] = lambda _: None) -> HeardBlock:
         """The words of a block. `progress` is told the sample in the recording that is reached."""
-        windows = pack(find_speech(block.samples, self._options))
+        windows = pack(find_speech(block.samples, self._options), round(self._options.window_seconds * RATE))
         words: list[Piece] = []
         decided: list[Decided] = []
         step = self._options.batch_size
@@ -74,7 +74,8 @@ class Listener:
             offsets.append(at / RATE)
             at += len(sound)
         # The pipeline keeps the time of the last word between calls: a new one each time hears the same each time.
-        pipeline = keeping_pipeline(self._model.whisper)
+        longest = max(len(sound) for sound in sounds) / RATE
+        pipeline = keeping_pipeline(self._model.whisper, longest + self._options.window_rest)
         segments, _ = pipeline.transcribe(
             np.concatenate(sounds),
             language=self._options.language,

@@ -18,6 +18,11 @@ class HearingOptions:
     batch_size: int = 4
     """Windows of up to 30 s that the model hears side by side. On a CPU more take memory (1.3 GB at 8, 0.8 GB at 4) and
     save no time."""
+    window_seconds: float = 10.0
+    """Speech that is heard at once, at most. Whisper takes 30 s, but hears measures as well in 10 s, and the shorter
+    sound takes a third less time."""
+    window_rest: float = 2.0
+    """Seconds of silence behind each window, by which the model knows that a sentence is over."""
     block_seconds: float = 300.0
     """About how much sound lies between two checkpoints."""
     block_slack: float = 30.0

@@ -95,17 +95,32 @@ def find_voice(samples: Samples, options: HearingOptions) -> list[tuple[int, int
     return [(int(span["start"]), min(int(span["end"]), len(samples))) for span in found]
 
 
-def pack(spans: Sequence[Span]) -> list[Window]:
-    """Fill windows with stretches, in order."""
+def pack(spans: Sequence[Span], longest: int = WINDOW) -> list[Window]:
+    """Fill windows of at most `longest` samples with stretches, in order.
+
+    A window that is full ends at the longest pause behind its first third, so that a breath inside a figure ("eleven
+    ... sixty-fourths") doesn't part it.
+    """
     windows: list[Window] = []
     held: list[Span] = []
-    length = 0
     for span in spans:
-        if held and length + span.end - span.start > WINDOW:
-            windows.append(Window(tuple(held)))
-            held, length = [], 0
+        while held and _length(held) + span.end - span.start > longest:
+            cut = _pause(held, span)
+            windows.append(Window(tuple(held[:cut])))
+            held = held[cut:]
         held.append(span)
-        length += span.end - span.start
     if held:
         windows.append(Window(tuple(held)))
     return windows
+
+
+def _length(spans: Sequence[Span]) -> int:
+    return sum(span.end - span.start for span in spans)
+
+
+def _pause(held: Sequence[Span], following: Span) -> int:
+    """How many of the stretches to take so that the window ends at the longest pause behind its first third."""
+    third = _length(held) / 3
+    behind = [*held[1:], following]
+    late = [at + 1 for at in range(len(held)) if _length(held[: at + 1]) >= third]
+    return max(late, key=lambda cut: behind[cut - 1].voice_start - held[cut - 1].voice_end)

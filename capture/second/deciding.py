@@ -38,9 +38,11 @@ class Outcome:
     readings: tuple[Scored, ...]
     confidence: float
     near_tie: bool
+    agrees: bool | None = None
+    """Whether the moment, heard alone, gave the same figure; null where it wasn't."""
 
 
-def decide(readings: Sequence[Scored], sureness: float) -> Outcome:
+def decide(readings: Sequence[Scored], sureness: float, *, agrees: bool | None = None) -> Outcome:
     """The outcome for a figure; `readings` has what was first heard in front, `sureness` is its least sure word's."""
     weights = _weights()
     first, *rivals = readings
@@ -52,12 +54,21 @@ def decide(readings: Sequence[Scored], sureness: float) -> Outcome:
     lead = decided.score - others[0].score if others else weights["most"]
     return Outcome(
         (decided, *others),
-        confidence_of(lead, sureness, changed=changed),
+        confidence_of(lead, sureness, changed=changed, agrees=agrees),
         near_tie=bool(others) and lead < (weights["tie_changed"] if changed else weights["tie"]),
+        agrees=agrees,
     )
 
 
-def confidence_of(lead: float, sureness: float, *, changed: bool = False) -> float:
+def settled(outcome: Outcome, sureness: float) -> bool:
+    """True where hearing the figure once more is not worth its time: its words are sure and no rival comes near."""
+    weights = _weights()
+    first, *others = outcome.readings
+    lead = first.score - others[0].score if others else weights["most"]
+    return sureness >= weights["settled_sure"] and lead >= weights["settled_lead"]
+
+
+def confidence_of(lead: float, sureness: float, *, changed: bool = False, agrees: bool | None = None) -> float:
     """Probability that the decided reading is right: a logistic curve, fitted on the tuning half.
 
     `lead` is how far it lies above its best rival in nats, `sureness` the probability of its least sure word.
@@ -66,6 +77,8 @@ def confidence_of(lead: float, sureness: float, *, changed: bool = False) -> flo
     odds = math.log(max(sureness, 0.001) / max(1 - sureness, 0.001))
     lead = max(min(lead, weights["most"]), -weights["most"])
     sum_ = weights["base"] + weights["lead"] * lead + weights["odds"] * odds + weights["changed"] * changed
+    if agrees is not None:
+        sum_ += weights["agrees"] if agrees else weights["disagrees"]
     return 1 / (1 + math.exp(-sum_))
 
 

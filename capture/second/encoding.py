@@ -9,8 +9,11 @@ import numpy as np
 from capture.second.scoring import Encoded
 
 
-def keeping_pipeline(whisper: Any) -> Any:
-    """A `BatchedInferencePipeline` over a `WhisperModel`, with `take`: what was made of the last windows."""
+def keeping_pipeline(whisper: Any, seconds: float) -> Any:
+    """A `BatchedInferencePipeline` over a `WhisperModel`, with `take`: what was made of the last windows.
+
+    Whisper's windows are filled up with silence to 30 s; here to `seconds`, since the encoder's time grows with them.
+    """
     from faster_whisper import BatchedInferencePipeline
 
     class Keeping(BatchedInferencePipeline):  # type: ignore[misc]
@@ -19,6 +22,8 @@ def keeping_pipeline(whisper: Any) -> Any:
             self._kept: list[Encoded] = []
 
         def generate_segment_batched(self, features: Any, tokenizer: Any, options: Any) -> Any:
+            frames = 2 * round(seconds * whisper.frames_per_second / 2)
+            features = np.ascontiguousarray(features[..., :frames])
             encoded, output = super().generate_segment_batched(features, tokenizer, options)
             self._kept.extend(np.asarray(one, np.float32) for one in np.array(_on_cpu(encoded)))
             return encoded, output

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from capture.model import SpeechModel
 from capture.options import HearingOptions
-from capture.second.deciding import Outcome, Scored, decide
-from capture.second.rival import Doubt, RivalMaker
+from capture.second.deciding import Outcome, Scored, decide, settled
+from capture.second.rehearing import Rehearer
+from capture.second.rival import Doubt, Rival, RivalMaker
 from capture.second.scoring import HEAD, TAIL, Encoded, Scorer
 from capture.transcript import HeardFigure, HeardReading
 from capture.words import Piece
+
+MOST_FURTHER = 6
+"""Readings with a second change that are weighed; more cost time and rarely win."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,12 +48,23 @@ class Decided:
         )
 
 
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """The sound of a figure, its words as first heard, and the words beside it."""
+
+    encoded: Encoded
+    before: Sequence[str]
+    stretch: Sequence[str]
+    behind: Sequence[str]
+
+
 class SecondHearing:
     """Hears the figures of windows again with one model and one source of rivals."""
 
     def __init__(self, model: SpeechModel, prime: str, options: HearingOptions, rivals: RivalMaker) -> None:
         self._rivals = rivals
         self._scorer = Scorer(model, prime, options)
+        self._rehearer = Rehearer(self._scorer)
 
     def hear(self, encoded: Encoded, words: Sequence[Piece]) -> tuple[list[Piece], list[Decided]]:
         """The window's words with each figure as decided, and the decisions in order."""
@@ -60,30 +75,78 @@ class SecondHearing:
         for doubt in self._rivals(texts):
             kept.extend(words[at : doubt.start])
             held = list(words[doubt.start : doubt.end])
-            readings = self._readings(encoded, words, doubt)
-            outcome = decide(readings, min(word.probability for word in held))
-            if outcome.readings[0].text != readings[0].text:
+            moment = _moment(encoded, words, doubt)
+            first = " ".join(moment.stretch)
+            outcome, base = self._decide(moment, doubt, min(word.probability for word in held))
+            if outcome.readings[0].text != first:
                 held = spread(outcome.readings[0].text.split(), held)
-            decided.append(Decided(len(kept), len(kept) + len(held), readings[0].text, outcome, readings[0].score))
+            decided.append(Decided(len(kept), len(kept) + len(held), first, outcome, base))
             kept.extend(held)
             at = doubt.end
         kept.extend(words[at:])
         return kept, decided
 
-    def _readings(self, encoded: Encoded, words: Sequence[Piece], doubt: Doubt) -> list[Scored]:
+    def _decide(self, moment: Moment, doubt: Doubt, sureness: float) -> tuple[Outcome, float]:
+        """The outcome for a figure, and the score of what was first heard."""
+        rivals = {rival.text: rival for rival in doubt.rivals}
+        readings = self._weigh(moment, list(rivals.values()))
+        outcome = decide(readings, sureness)
+        if not settled(outcome, sureness):
+            alone = self._rehearer.texts(moment.encoded, moment.before, moment.stretch, moment.behind)
+            more = {one.text: one for one in doubt.reread(alone) if one.text not in rivals}
+            readings = self._join(readings, moment, list(more.values()))
+            agrees = alone[:1] == [outcome.readings[0].text] or not more.keys() & set(alone[:1])
+            outcome = decide(readings, sureness, agrees=agrees and not more)
+            rivals |= more
+        if outcome.readings[0] is not readings[0]:
+            readings = self._join(readings, moment, self._further(moment, outcome.readings[0], rivals))
+            outcome = decide(readings, sureness, agrees=outcome.agrees)
+        return outcome, readings[0].score
+
+    def _further(self, moment: Moment, decided: Scored, known: Collection[str]) -> list[Rival]:
+        """Rivals of the decided reading: a figure may have been misheard in two places."""
+        stretch = decided.text.split()
+        words = [*moment.before, *stretch, *moment.behind]
+        inside = range(len(moment.before), len(moment.before) + len(stretch))
+        found: list[Rival] = []
+        for doubt in self._rivals(words):
+            for rival in doubt.rivals:
+                changed = [*words[: doubt.start], *rival.text.split(), *words[doubt.end :]]
+                end = len(changed) - len(moment.behind)
+                text = " ".join(changed[len(moment.before) : end])
+                whole = changed[: len(moment.before)] == words[: len(moment.before)]
+                if whole and changed[end:] == list(moment.behind) and doubt.start in inside and text not in known:
+                    found.append(Rival(text, f"{decided.why}; {rival.why}", decided.sense + rival.sense))
+        return found[:MOST_FURTHER]
+
+    def _weigh(self, moment: Moment, rivals: Sequence[Rival]) -> list[Scored]:
         """What was first heard, then its rivals, each with its scores."""
-        first = " ".join(word.text for word in words[doubt.start : doubt.end])
-        if not doubt.rivals:
+        first = " ".join(moment.stretch)
+        if not rivals:
             return [Scored(first, "", 0.0, 0.0)]
-        near = words[max(doubt.start - HEAD, 0) : doubt.end + TAIL]
-        encoded = Scorer.around(encoded, near[0].start, near[-1].end)
-        before = [word.text for word in words[max(doubt.start - HEAD, 0) : doubt.start]]
-        behind = [word.text for word in words[doubt.end : doubt.end + TAIL]]
-        all_texts = [first, *(rival.text for rival in doubt.rivals)]
-        sounds = self._scorer.score(encoded, before, all_texts, behind)
-        senses = [0.0, *(rival.sense for rival in doubt.rivals)]
-        whys = ["", *(rival.why for rival in doubt.rivals)]
+        all_texts = [first, *(rival.text for rival in rivals)]
+        sounds = self._scorer.score(moment.encoded, moment.before, all_texts, moment.behind)
+        senses = [0.0, *(rival.sense for rival in rivals)]
+        whys = ["", *(rival.why for rival in rivals)]
         return [Scored(*row) for row in zip(all_texts, whys, sounds, senses, strict=True)]
+
+    def _join(self, readings: list[Scored], moment: Moment, more: Sequence[Rival]) -> list[Scored]:
+        """The readings with further rivals, all scored on one footing: where the texts part is the same for all."""
+        if not more:
+            return readings
+        held = [Rival(one.text, one.why, one.sense) for one in readings[1:]]
+        return self._weigh(moment, [*held, *more])
+
+
+def _moment(encoded: Encoded, words: Sequence[Piece], doubt: Doubt) -> Moment:
+    near = words[max(doubt.start - HEAD, 0) : doubt.end + TAIL]
+    texts = [word.text for word in words]
+    return Moment(
+        Scorer.around(encoded, near[0].start, near[-1].end),
+        texts[max(doubt.start - HEAD, 0) : doubt.start],
+        texts[doubt.start : doubt.end],
+        texts[doubt.end : doubt.end + TAIL],
+    )
 
 
 def spread(texts: Sequence[str], over: Sequence[Piece]) -> list[Piece]:

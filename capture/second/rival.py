@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +24,8 @@ class Doubt:
     start: int
     end: int
     rivals: tuple[Rival, ...]
+    reread: Callable[[Sequence[str]], Sequence[Rival]] = field(default=lambda _: (), compare=False)
+    """Of other hearings of these words, those that are worth weighing."""
 
 
 RivalMaker = Callable[[Sequence[str]], Sequence[Doubt]]

@@ -43,7 +43,8 @@ class Scorer:
     def __init__(self, model: SpeechModel, prime: str, options: HearingOptions) -> None:
         from faster_whisper.tokenizer import Tokenizer
 
-        self._model = model.whisper
+        self.model = model.whisper.model
+        """The model underneath, of CTranslate2."""
         self._tokenizer = Tokenizer(
             model.whisper.hf_tokenizer, model.whisper.model.is_multilingual, "transcribe", options.language
         )
@@ -60,13 +61,25 @@ class Scorer:
         texts = [self._tokens([*before, reading, *behind[:TAIL]]) for reading in readings]
         shared = min(_shared(start, text) for text in texts) if start else 0
         frames = np.ascontiguousarray(np.repeat(encoded[None], len(texts), axis=0))
-        found = self._model.model.align(
+        found = self.model.align(
             ctranslate2.StorageView.from_array(frames), self._head, texts, [len(encoded) * 2] * len(texts)
         )
         return [
             float(np.log(np.maximum(np.asarray(one.text_token_probs[shared : len(text)]), _LEAST)).sum())
             for one, text in zip(found, texts, strict=True)
         ]
+
+    def prompt(self, before: Sequence[str]) -> list[int]:
+        """Tokens after which the model goes on from the words `before`."""
+        return [*self._head, self._tokenizer.no_timestamps, *self._tokens(before)]
+
+    def count(self, words: Sequence[str]) -> int:
+        """How many tokens words take."""
+        return len(self._tokens(words))
+
+    def decode(self, tokens: Sequence[int]) -> str:
+        """Tokens as text."""
+        return str(self._tokenizer.decode(list(tokens)))
 
     @staticmethod
     def around(encoded: Encoded, start: float, end: float) -> Encoded:

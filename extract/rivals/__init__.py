@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from capture.figures import digits_of, parts_of
 from capture.second.rival import Doubt, Rival
 from extract.numbers.vocabulary import vocabulary
-from extract.rivals.confusions import Rewrite, rewrites
+from extract.rivals.breaths import FAVOUR, breath_at, without_breaths
+from extract.rivals.breaths import WHY as BREATH
+from extract.rivals.confusions import Rewrite, everywhere, rewrites
 from extract.rivals.digits import fractions_in_digits
 from extract.rivals.lists import lists
+from extract.rivals.points import noughts
+from extract.rivals.reread import worth_weighing
 from extract.rivals.sense import flaws
 from extract.rivals.spelling import joined
 from extract.trade import Trade
@@ -36,24 +40,46 @@ def find_rivals(words: Sequence[str], trade: Trade | None = None) -> list[Doubt]
 
     With a `trade`, a figure outside all its bands makes less sense than one inside.
     """
-    found: list[Doubt] = []
-    for start, end in _figures(words):
-        stretch = words[start:end]
-        parts = [part for word in stretch for part in parts_of(word)]
-        before, behind = " ".join(words[max(start - _CONTEXT, 0) : start]), " ".join(words[end : end + _CONTEXT])
-        nats = lists().flaws["nats"]
-        heard = flaws(f"{before} {' '.join(stretch)} {behind}", words[:start], trade)
-        rivals: dict[str, Rival] = {}
-        for change in (*rewrites(parts), *fractions_in_digits(parts)):
-            text = _rewritten(stretch, parts, change)
-            sense = nats * (heard - flaws(f"{before} {text} {behind}", words[:start], trade)) + change.favour
-            if sense < LEAST_SENSE or _is_odd(text) > _is_odd(" ".join(stretch)):
-                continue
-            if text not in rivals or rivals[text].sense < sense:
-                rivals[text] = Rival(text, change.why, sense)
-        best = sorted(rivals.values(), key=lambda one: -one.sense)[:MOST]
-        found.append(Doubt(start, end, tuple(best)))
-    return found
+    return [_doubt(words, start, end, trade) for start, end in _figures(words)]
+
+
+def _doubt(words: Sequence[str], start: int, end: int, trade: Trade | None) -> Doubt:
+    stretch = words[start:end]
+    before, behind = " ".join(words[max(start - _CONTEXT, 0) : start]), " ".join(words[end : end + _CONTEXT])
+    heard = " ".join(stretch)
+
+    def count(text: str) -> float:
+        return lists().flaws["nats"] * flaws(f"{before} {text} {behind}", words[:start], trade)
+
+    bad = count(heard)
+    rivals: dict[str, Rival] = {}
+    for text, why, favour in _readings(stretch):
+        sense = bad - count(text) + favour
+        if sense < LEAST_SENSE or _is_odd(text) > _is_odd(heard) or text == heard:
+            continue
+        if text not in rivals or rivals[text].sense < sense:
+            rivals[text] = Rival(text, why, sense)
+    best = tuple(sorted(rivals.values(), key=lambda one: -one.sense)[:MOST])
+
+    def reread(texts: Sequence[str]) -> Sequence[Rival]:
+        found = worth_weighing(heard, texts, [one.text for one in best], lambda text: bad - count(text))
+        return [one for one in found if one.sense >= LEAST_SENSE]
+
+    return Doubt(start, end, best, reread)
+
+
+def _readings(stretch: Sequence[str]) -> Iterator[tuple[str, str, float]]:
+    """Every other reading, with why and what speaks for it."""
+    parts = [part for word in stretch for part in parts_of(word)]
+    for change in (*rewrites(parts), *fractions_in_digits(parts), *noughts(parts)):
+        yield _rewritten(stretch, parts, change), change.why, change.favour
+    for row in everywhere(parts):
+        whole = " ".join(stretch)
+        for change in reversed(row):
+            whole = _rewritten(whole.split(), [p for w in whole.split() for p in parts_of(w)], change)
+        yield whole, row[0].why, row[0].favour
+    for text in without_breaths(stretch):
+        yield text, BREATH, FAVOUR
 
 
 def _figures(words: Sequence[str]) -> list[tuple[int, int]]:
@@ -78,7 +104,8 @@ def _figures(words: Sequence[str]) -> list[tuple[int, int]]:
 
 def _cut(words: Sequence[str], start: int, end: int) -> int:
     """One past the word from `start` on, before `end`, that ends a sentence; 0 where none does."""
-    return next((at + 1 for at in range(end - 1, start - 1, -1) if words[at].endswith((".", "?", "!"))), 0)
+    ends = (at for at in range(end - 1, start - 1, -1) if words[at].endswith((".", "?", "!")))
+    return next((at + 1 for at in ends if not breath_at(words, at)), 0)
 
 
 def _is_odd(text: str) -> int:

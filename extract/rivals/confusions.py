@@ -54,11 +54,26 @@ def confusions() -> tuple[Confusion, ...]:
 def rewrites(parts: Sequence[str]) -> Iterator[Rewrite]:
     """Every way in which one row rewrites `parts`."""
     for row in confusions():
-        for at in range(len(parts) - len(row.heard) + 1):
-            filled = _match(row.heard, parts[at : at + len(row.heard)])
-            if filled is not None:
-                said = tuple(filled if part in _HOLES else part for part in row.said)
-                yield Rewrite(at, at + len(row.heard), said, row.why, row.favour)
+        yield from _of_row(row, parts)
+
+
+def _of_row(row: Confusion, parts: Sequence[str]) -> Iterator[Rewrite]:
+    for at in range(len(parts) - len(row.heard) + 1):
+        filled = _match(row.heard, parts[at : at + len(row.heard)])
+        if filled is not None:
+            said = tuple(filled if part in _HOLES else part for part in row.said)
+            yield Rewrite(at, at + len(row.heard), said, row.why, row.favour)
+
+
+def everywhere(parts: Sequence[str]) -> Iterator[list[Rewrite]]:
+    """The rewrites of one row in all places, where it fits more than one: who misses "thou" once misses it again."""
+    for row in confusions():
+        places: list[Rewrite] = []
+        for one in _of_row(row, parts):
+            if not places or one.start >= places[-1].end:
+                places.append(one)
+        if len(places) > 1:
+            yield places
 
 
 def _match(pattern: Sequence[str], parts: Sequence[str]) -> str | None:

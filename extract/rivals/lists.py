@@ -15,6 +15,7 @@ class Lists:
     needs_number: frozenset[str]
     times: frozenset[str]
     tails: frozenset[str]
+    taking_back: frozenset[str]
     parts: dict[str, str]
     """Names of parts of an inch by the digits of their denominator."""
     flaws: dict[str, float]
@@ -29,6 +30,7 @@ def lists() -> Lists:
         frozenset(data["needs_number"]),
         frozenset(data["times"]),
         frozenset(data["tails"]),
+        frozenset(data["taking_back"]),
         dict(data["parts"]),
         dict(data["flaws"]),
     )

@@ -25,15 +25,18 @@ from extract.trade import Trade
 
 def flaws(text: str, before: Sequence[str] = (), trade: Trade | None = None) -> float:
     """What a stretch of words has wrong with it as measures, said behind the words `before`; 0 for none."""
-    doc = _language().make_doc(text)
+    doc = blank_language().make_doc(text)
     tape, parsed = parse(doc)
     drafts = join(tape, parsed)
     weights = lists().flaws
     found = sum(_own(draft, weights) for draft in drafts)
     for left, right in pairwise(drafts):
         found += weights["side_by_side"] * (left.end == right.start and left.unit is None)
-        falls = tape.text(left.end) == "to" and right.start == left.end + 1 and right.number.value < left.number.value
+        falls = tape.text(left.end) == "to" and right.start == left.end + 1 and right.number.value <= left.number.value
         found += weights["falling"] * (falls and left.unit is None)
+        between = {tape.text(at) for at in range(left.end, right.start)}
+        in_vain = bool(between & lists().taking_back) and left.number.value == right.number.value
+        found += weights["in_vain"] * (in_vain and left.unit in (None, right.unit))
     if trade is not None:
         found += weights["outside"] * sum(
             outside(draft.number.value, draft.unit.name, before, trade) for draft in drafts if draft.unit is not None
@@ -62,5 +65,6 @@ def _left_over(tape: Tape, drafts: tuple[Draft, ...]) -> int:
 
 
 @cache
-def _language() -> Language:
+def blank_language() -> Language:
+    """English without a model: words apart, nothing more."""
     return spacy.blank("en")

@@ -14,7 +14,7 @@ from extract.pipeline import Extractor
 from tests.benchmarks.spoken_measures import sound
 from tests.benchmarks.spoken_measures.hearings import told
 from tests.benchmarks.spoken_measures.scoring import Said, judge
-from tests.benchmarks.spoken_measures.sentences import SIDES, Sentence, corpus
+from tests.benchmarks.spoken_measures.sentences import SIDES, Sentence, Side, corpus
 from tests.benchmarks.spoken_measures.sound import RATE, Recording
 from tests.benchmarks.spoken_measures.tables import twin
 from tests.benchmarks.spoken_measures.tools import TOOLS, tool_noise, under
@@ -35,7 +35,8 @@ def test_it_is_large_and_the_same_every_time() -> None:
 
 def test_the_halves_share_no_carrier_and_no_voice() -> None:
     sides = {side: [one for one in corpus() if one.side == side] for side in SIDES}
-    assert len(sides["tuning"]) == len(sides["held-out"])
+    assert len(sides["tuning"]) >= 200
+    assert len(sides["held-out"]) >= 360
     assert len(SPEAKERS) >= 6
     assert len({one.name for one in SPEAKERS}) == len(SPEAKERS)
     texts = {side: {one.text for one in told} for side, told in sides.items()}
@@ -48,11 +49,13 @@ def extractor() -> Extractor:
 
 
 @pytest.mark.parametrize("side", SIDES)
-def test_a_perfect_ear_gets_them_right(extractor: Extractor, side: str) -> None:
-    recording = spread([one for one in corpus() if one.side == side])
-    record = extractor.record(told(recording))
-    wrong = [one.sentence.text for one in recording.said if not judge(one, record).right]
-    assert len(wrong) <= len(recording.said) // 50, wrong
+def test_a_perfect_ear_gets_them_right(extractor: Extractor, side: Side) -> None:
+    wrong: list[str] = []
+    for _, sentences in sound.dealt(side):
+        recording = spread(sentences)
+        record = extractor.record(told(recording))
+        wrong += [one.sentence.text for one in recording.said if not judge(one, record).right]
+    assert len(wrong) <= len(sentences) // 10, wrong
 
 
 def test_a_wrong_figure_is_no_hit(extractor: Extractor) -> None:

@@ -49,6 +49,10 @@ def is_bare_half(scene: Scene, draft: Draft) -> bool:
     return draft.unit is None and draft.end == draft.start + 1 and scene.tape.text(draft.start) in ("half", "quarter")
 
 
+_MARKED_ON_A_RULE = 16
+"""Denominator from which a part is one of an inch: nobody shares a thing out in sixteenths or sixty-fourths."""
+
+
 def is_share(scene: Scene, draft: Draft) -> bool:
     """ "a third of the way", "two thirds": a share of something, not a size."""
     if draft.unit or draft.number.form != "fraction":
@@ -59,6 +63,8 @@ def is_share(scene: Scene, draft: Draft) -> bool:
     if below & (below - 1):
         one_tenth = below == 10 and scene.tape.kind(draft.start) == "article"
         return not one_tenth and (below not in (10, 100) or not scene.tape.lexemes[draft.end - 1].plural)
+    if below >= _MARKED_ON_A_RULE:
+        return False
     return scene.tape.text(draft.end) == "of" and scene.tape.text(draft.end + 1) in (
         "the",
         "it",

@@ -1,6 +1,6 @@
 """The corpus: sentences with one measure each, and sentences in which a measure is put right, in two halves.
 
-A fixed seed draws them; the tuning half and the held-out half share no carrier sentence and no voice.
+Fixed seeds draw them; the tuning half and the held-out half share no carrier sentence and no voice.
 """
 
 from __future__ import annotations
@@ -14,10 +14,10 @@ from typing import Literal
 
 from tests.benchmarks.spoken_measures.figures import KINDS, PARTS, Figure, cardinal, draw_part, part
 
-SEED = 1907
-EACH = 32
+SEEDS = {"tuning": 1907, "held-out": 2611}
+EACH = {"tuning": 20, "held-out": 30}
 """Sentences of each kind of measure."""
-CORRECTIONS = 64
+CORRECTIONS = {"tuning": 48, "held-out": 60}
 
 Side = Literal["tuning", "held-out"]
 SIDES: tuple[Side, ...] = ("tuning", "held-out")
@@ -38,36 +38,35 @@ class Sentence:
 
 def corpus() -> list[Sentence]:
     """All sentences, the same ones every time."""
-    random = Random(SEED)  # noqa: S311 (nothing secret is drawn)
+    return [sentence for side in SIDES for sentence in half(side)]
+
+
+def half(side: Side) -> list[Sentence]:
+    """The sentences of one half."""
+    random = Random(SEEDS[side])  # noqa: S311 (nothing secret is drawn)
     rows = tomllib.loads(Path(__file__).with_name("carriers.toml").read_text("utf-8"))
+    mine = {"tuning": "rows", "held-out": "held_out"}[side]
     found: list[Sentence] = []
     for kind, draw in KINDS.items():
         used: set[str] = set()
-        for number in range(EACH):
-            side = SIDES[number % 2]
-            carrier = random.choice(rows[kind]["rows"][number % 2 :: 2])
+        for _ in range(EACH[side]):
+            carrier = random.choice(rows[kind][mine])
             figure = draw(random)
             while figure.said in used:
                 figure = draw(random)
             used.add(figure.said)
             said = figure.said.replace(" to ", " and ") if "between {m}" in carrier else figure.said
             found.append(Sentence(side, kind, carrier.format(m=said), figure))
-    for number in range(CORRECTIONS):
-        carrier = random.choice(rows["correction"]["rows"][number % 2 :: 2])
-        found.append(_corrected(random, SIDES[number % 2], carrier))
+    pools: dict[str, dict[str, list[str]]] = rows["correction"]
+    told = [(pool, carrier) for pool, carriers in pools.items() for carrier in carriers[mine]]
+    for _ in range(CORRECTIONS[side]):
+        pool, carrier = random.choice(told)
+        found.append(_corrected(random, side, pool, carrier))
     return found
 
 
-def _corrected(random: Random, side: Side, carrier: str) -> Sentence:
+def _corrected(random: Random, side: Side, pool: str, carrier: str) -> Sentence:
     mark = random.choice(["no", "no", "sorry", "wait", "make that", "I mean", "no wait"])
-    if "bolt" in carrier:
-        pool = "newton metres"
-    elif "relief" in carrier or "shim" in carrier or "first fret" in carrier:
-        pool = "thou"
-    elif "thick" in carrier or "long" in carrier or "panel" in carrier:
-        pool = "millimetres"
-    else:
-        pool = "inch"
     if pool == "inch":
         return _corrected_part(random, side, carrier, mark)
     unit = {"newton metres": "newton * meter", "thou": "thou", "millimetres": "millimeter"}[pool]

@@ -17,7 +17,7 @@ from capture.model_files import cache_folder
 from demo_sessions.build.noises import room_tone
 from demo_sessions.build.voices import Spoken
 from tests.benchmarks.spoken_measures.scoring import Said
-from tests.benchmarks.spoken_measures.sentences import SEED, Sentence, Side, corpus
+from tests.benchmarks.spoken_measures.sentences import SEEDS, Sentence, Side, half
 from tests.benchmarks.spoken_measures.voices import SPEAKERS, Speaker, voice
 
 RATE = 16_000
@@ -43,14 +43,15 @@ class Recording:
 
 def recordings(side: Side, share: float = 1.0) -> list[Recording]:
     """All recordings of one half; of each, the first `share` of its sentences."""
+    return [_recording(speaker, told[: max(1, round(len(told) * share))]) for speaker, told in dealt(side)]
+
+
+def dealt(side: Side) -> list[tuple[Speaker, list[Sentence]]]:
+    """Each voice of one half, and the sentences that it speaks, in order."""
     speakers = [one for one in SPEAKERS if one.side == side]
-    mine = [one for one in corpus() if one.side == side]
-    Random(SEED).shuffle(mine)  # noqa: S311 (nothing secret is drawn)
-    made = []
-    for number, speaker in enumerate(speakers):
-        told = mine[number :: len(speakers)]
-        made.append(_recording(speaker, told[: max(1, round(len(told) * share))]))
-    return made
+    mine = half(side)
+    Random(SEEDS[side]).shuffle(mine)  # noqa: S311 (nothing secret is drawn)
+    return [(speaker, mine[number :: len(speakers)]) for number, speaker in enumerate(speakers)]
 
 
 def samples_of(path: Path) -> Samples:
@@ -97,15 +98,28 @@ def _speak(speaker: Speaker, told: list[Sentence]) -> tuple[Samples, list[tuple[
     at = RATE
     times: list[tuple[float, float, list[float]]] = []
     for sentence in told:
-        spoken = voice(speaker.name).read(sentence.text, speaker.pace)
-        speech = level(resampled(spoken))
+        speech, word_starts = _line(speaker, sentence.text)
         gap = np.zeros(round(random.choice(_GAPS) * RATE), np.float32)
         start = at / RATE
-        times.append((start, start + len(speech) / RATE, [start + one for one in spoken.word_starts]))
+        times.append((start, start + len(speech) / RATE, [start + one for one in word_starts]))
         pieces += [speech, gap]
         at += len(speech) + len(gap)
     mixed = np.concatenate(pieces)
     return np.asarray(mixed + room_tone(len(mixed), RATE, seed=len(told)), np.float32), times
+
+
+def _line(speaker: Speaker, text: str) -> tuple[Samples, tuple[float, ...]]:
+    """One sentence at `LEVEL` and when its words start; kept, so that a run that was broken off goes on from there."""
+    key = sha256(repr((speaker.name, speaker.pace, text, LEVEL)).encode()).hexdigest()[:16]
+    path = cache_folder() / "spoken_measures" / "lines" / f"{key}.npz"
+    if not path.exists():
+        spoken = voice(speaker.name).read(text, speaker.pace)
+        path.parent.mkdir(parents=True, exist_ok=True)
+        half_done = path.with_name(f".{key}.npz")
+        np.savez(half_done, speech=level(resampled(spoken)), word_starts=np.array(spoken.word_starts))
+        half_done.replace(path)
+    with np.load(path) as kept:
+        return np.asarray(kept["speech"], np.float32), tuple(float(one) for one in kept["word_starts"])
 
 
 def resampled(spoken: Spoken) -> Samples:

@@ -44,7 +44,25 @@ def measures(bench: Bench) -> list[str]:
     heads = ("heard", "all", *kinds, "corrections: final right", "withdrawn kept")
     voices = [(name, *_by_voice(one)) for name, one in found.items()]
     speakers = [one.speaker.name for one in bench.recordings()]
-    return [title, "", *rows(heads, lines), "By voice:", "", *rows(("heard", *speakers), voices)]
+    by_voice = ["By voice:", "", *rows(("heard", *speakers), voices)]
+    return [title, "", *rows(heads, lines), *by_voice, *_apart(found)]
+
+
+def _apart(found: dict[str, Tally]) -> list[str]:
+    """Voices like a person's and formant or diphone voices, each by themselves."""
+    lines = []
+    for name, one in found.items():
+        cells: list[str] = []
+        for robot in (False, True):
+            part = one.of_voices(robot=robot)
+            corrections = part.corrections()
+            right, kept = (sum(getattr(v, what) for _, v in corrections) for what in ("right", "withdrawn"))
+            cells += [f"{part.right():.1f} of {len(part.measures())}", f"{right} of {len(corrections)}", str(kept)]
+        lines.append((name, *cells))
+    heads = ["heard"]
+    for kind in ("persons", "robots"):
+        heads += [f"{kind}: of 100 measures, right", "corrections: final right", "withdrawn kept"]
+    return ["Voices like a person's, and robots:", "", *rows(heads, lines)]
 
 
 def _corrected(one: Tally) -> tuple[str, str]:
@@ -63,14 +81,16 @@ def _by_voice(one: Tally) -> list[str]:
 
 def ablation(bench: Bench) -> list[str]:
     """What each ingredient of the prime is worth: the prime without it, and without all."""
-    ways = {"whole": compose_prime()}
+    bench = bench.small()
+    ways = {"whole": compose_prime(), "none": ""}
     ways |= {f"without {name}": compose_prime(leave_out=(name,)) for name in ingredients()}
     lines = []
     for name, prime in ways.items():
         one = bench.keep(name, partial(_with_prime, bench, prime))
         lines.append((name, f"{one.right():.1f}", *_corrected(one), bench.model.count_tokens(prime)))
     heads = ("prime", "of 100 measures, right", "corrections: final right", "withdrawn kept", "tokens")
-    return ["### Ingredients of the prime", "", *rows(heads, lines)]
+    title = f"### Ingredients of the prime, first hearing only, {len(bench.heard('primed').measures())} measures"
+    return [title, "", *rows(heads, lines)]
 
 
 def _with_prime(bench: Bench, prime: str, recording: Recording) -> Transcript:
@@ -194,9 +214,10 @@ def noise(bench: Bench) -> list[str]:
         lines.append((name, sum(len(cue.words) for cue in transcript.cues), transcript.text[:80]))
     found = ["### Where nobody speaks", "", *rows(("sound", "words heard", "which"), lines)]
     names = ("plain faster-whisper", "primed") if best == "primed" else ("plain faster-whisper", "primed", best)
+    small = bench.small()
     lines = []
     for decibels in (20, 10, 5):
-        heard = [_noisy(bench, name, decibels) for name in names]
+        heard = [_noisy(small, name, decibels) for name in names]
         lines.append((f"{decibels} dB", *(f"{one.right():.0f}" for one in heard)))
     title = "### Of 100 measures, right, with tools under the speech"
     return [*found, title, "", *rows(("speech over noise", *names), lines)]

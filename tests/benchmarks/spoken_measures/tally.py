@@ -30,6 +30,12 @@ class Tally:
         """The sentences in which a measure is put right."""
         return [one for one in self.verdicts if one[0].sentence.withdrawn is not None]
 
+    def of_voices(self, *, robot: bool) -> Tally:
+        """What was made of the voices of one sort."""
+        mine = [one for one in self.records if one[0].speaker.robot == robot]
+        said = {id(said) for recording, _, _ in mine for said in recording.said}
+        return Tally([one for one in self.verdicts if id(one[0]) in said], mine)
+
     def right(self) -> float:
         """Of 100 measures, how many are right."""
         return share([verdict.right for _, verdict in self.measures()])

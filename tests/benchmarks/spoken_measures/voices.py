@@ -1,4 +1,4 @@
-"""The voices that speak the corpus: Flite's, espeak-ng's and Piper's, four for each half."""
+"""The voices that speak the corpus: Flite's, espeak-ng's, Piper's and Kokoro's."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ import numpy as np
 
 from demo_sessions.build.voices import Spoken, Voice, VoiceMissingError, open_voice
 from tests.benchmarks.spoken_measures.sentences import Side
+from tests.benchmarks.spoken_measures.styled import StyledVoice
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,17 +25,25 @@ class Speaker:
     side: Side
     pace: float = 1.0
     """More is slower."""
+    robot: bool = False
+    """True for a formant or diphone voice: nobody at a bench sounds like it."""
 
 
 SPEAKERS = (
     Speaker("slt", "tuning"),
-    Speaker("kal16", "tuning"),
-    Speaker("en-us+m3", "tuning", 1.05),
-    Speaker("en-gb-scotland+f2", "tuning"),
+    Speaker("kal16", "tuning", robot=True),
+    Speaker("en-us+m3", "tuning", 1.05, robot=True),
+    Speaker("en-gb-scotland+f2", "tuning", robot=True),
+    Speaker("jm_kumo, en-us", "tuning"),
+    Speaker("jf_alpha, en-gb-x-rp", "tuning"),
     Speaker("rms", "held-out"),
     Speaker("awb", "held-out"),
-    Speaker("en-gb-x-rp+f3", "held-out", 1.05),
+    Speaker("en-gb-x-rp+f3", "held-out", 1.05, robot=True),
     Speaker("joe", "held-out"),
+    # Nothing, not even an earlier round of tuning, ever heard these three.
+    Speaker("jf_gongitsune, en-us", "held-out"),
+    Speaker("jf_nezumi, en-gb-x-rp", "held-out"),
+    Speaker("jf_tebukuro, en-us", "held-out"),
 )
 
 _WORDS_A_MINUTE = 150
@@ -65,4 +74,6 @@ class FormantVoice:
 @cache
 def voice(name: str) -> Voice:
     """The voice of that name. Raises `VoiceMissingError` where its synthesiser isn't installed."""
+    if name.startswith("j") and ", " in name:
+        return StyledVoice(*name.split(", "))
     return FormantVoice(name) if name.startswith("en-") else open_voice(name)
