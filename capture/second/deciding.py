@@ -60,12 +60,10 @@ def decide(readings: Sequence[Scored], sureness: float, *, agrees: bool | None =
     )
 
 
-def settled(outcome: Outcome, sureness: float) -> bool:
-    """True where hearing the figure once more is not worth its time: its words are sure and no rival comes near."""
-    weights = _weights()
+def settled(outcome: Outcome) -> bool:
+    """True where hearing the figure once more is not worth its time: it has rivals, and none comes near."""
     first, *others = outcome.readings
-    lead = first.score - others[0].score if others else weights["most"]
-    return sureness >= weights["settled_sure"] and lead >= weights["settled_lead"]
+    return bool(others) and first.score - others[0].score >= _weights()["settled"]
 
 
 def confidence_of(lead: float, sureness: float, *, changed: bool = False, agrees: bool | None = None) -> float:

@@ -91,7 +91,7 @@ class SecondHearing:
         rivals = {rival.text: rival for rival in doubt.rivals}
         readings = self._weigh(moment, list(rivals.values()))
         outcome = decide(readings, sureness)
-        if not settled(outcome, sureness):
+        if not settled(outcome):
             alone = self._rehearer.texts(moment.encoded, moment.before, moment.stretch, moment.behind)
             more = {one.text: one for one in doubt.reread(alone) if one.text not in rivals}
             readings = self._join(readings, moment, list(more.values()))
@@ -131,11 +131,13 @@ class SecondHearing:
         return [Scored(*row) for row in zip(all_texts, whys, sounds, senses, strict=True)]
 
     def _join(self, readings: list[Scored], moment: Moment, more: Sequence[Rival]) -> list[Scored]:
-        """The readings with further rivals, all scored on one footing: where the texts part is the same for all."""
+        """The readings with further rivals, all on one footing: what was first heard is scored with both."""
         if not more:
             return readings
-        held = [Rival(one.text, one.why, one.sense) for one in readings[1:]]
-        return self._weigh(moment, [*held, *more])
+        first, *others = self._weigh(moment, more)
+        known, *rivals = readings
+        by = first.sound - known.sound
+        return [first, *(replace(one, sound=one.sound + by) for one in rivals), *others]
 
 
 def _moment(encoded: Encoded, words: Sequence[Piece], doubt: Doubt) -> Moment:

@@ -50,3 +50,10 @@ def test_a_word_never_stands_outside_the_voice(spans: list[Span], one: float, ot
     start, end = window.place(min(one, other), max(one, other))
     assert start <= end
     assert any(span.voice_start / RATE - 0.06 <= start and end <= span.voice_end / RATE + 0.06 for span in window.spans)
+
+
+def test_a_full_window_ends_at_the_long_pause() -> None:
+    # Five words in one breath, a long pause, then a figure with a short pause inside.
+    lengths = [(0, 4 * RATE), (2 * RATE, 2 * RATE), (RATE // 4, 3 * RATE), (2 * RATE, 3 * RATE)]
+    first, second = pack(laid_out(lengths), 8 * RATE)
+    assert [len(window.spans) for window in (first, second)] == [1, 3]
