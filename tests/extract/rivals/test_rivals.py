@@ -7,7 +7,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from extract.rivals import MOST, find_rivals
@@ -44,6 +44,7 @@ words = st.lists(
 )  # fmt: skip
 
 
+@settings(deadline=None)  # A busy machine takes longer; nothing here is timed.
 @given(words)
 def test_spans_rise_apart_and_no_rival_is_what_was_heard(drawn: list[str]) -> None:
     at = 0
