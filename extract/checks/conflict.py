@@ -6,6 +6,7 @@ at 52, the right's at 31" and "it was 42, it's 36 now" pass. Source: consistency
 
 from __future__ import annotations
 
+from collections import defaultdict, deque
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -17,6 +18,8 @@ from extract.checks.sameness import Alike
 from extract.checks.talk import Said, Talk
 
 SOURCE = "the narration itself: one thing, two figures"
+_LOOK_BACK = 60
+"""Figures of one kind that are looked back on, the latest ones, so that an hour costs no more a figure than a minute."""
 _FAR = Fraction(5, 2)
 """Two sizes further apart than this are of two things, whatever they are called."""
 _PHASES = {"as_found": "as found", "target": "aimed at", "as_left": "as left", "general": "as said"}
@@ -26,10 +29,12 @@ def find_conflicts(talk: Talk) -> Iterator[Suspicion]:
     """Each figure that differs from what was said of the same thing before, where nothing said before agrees."""
     frames = Frames(talk)
     alike = Alike(talk, frames)
-    for at, one in enumerate(talk.said):
+    said: defaultdict[str | None, deque[Said]] = defaultdict(lambda: deque(maxlen=_LOOK_BACK))
+    for one in talk.said:
         if not _is_statement(one):
             continue
-        earlier = [other for other in talk.said[:at] if _is_statement(other) and other.measure.kind == one.measure.kind]
+        earlier = tuple(said[one.measure.kind])
+        said[one.measure.kind].append(one)
         for rule in (alike.recalled, alike.aimed_again, alike.said_again, alike.sized_again):
             same = _closest(alike, [other for other in earlier if rule(other, one)], one)
             if same:

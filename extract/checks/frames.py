@@ -42,6 +42,8 @@ class Frames:
     def __init__(self, talk: Talk) -> None:
         self._talk = talk
         self._named: dict[int, Named] = {}
+        self._found: dict[int, bool] = {}
+        self._framed: dict[int, Frame] = {}
 
     @cached_property
     def _things(self) -> frozenset[str]:
@@ -63,6 +65,11 @@ class Frames:
 
     def frame(self, one: Said) -> Frame:
         """As said by the words near the figure; the record's phase where they say nothing."""
+        if one.place not in self._framed:
+            self._framed[one.place] = self._frame(one)
+        return self._framed[one.place]
+
+    def _frame(self, one: Said) -> Frame:
         words = check_words()
         near = (one.clause[-_BEFORE:], one.after[:_BEHIND])
         if any(holds_any(side, words.frame_found) for side in near):
@@ -73,8 +80,11 @@ class Frames:
 
     def says_found(self, one: Said) -> bool:
         """The words near a figure say that it was so before the work."""
-        found = check_words().frame_found
-        return holds_any(one.clause[-_BEFORE:], found) or holds_any(one.after[:_BEHIND], found)
+        if one.place not in self._found:
+            words = check_words().frame_found
+            near = (one.clause[-_BEFORE:], one.after[:_BEHIND])
+            self._found[one.place] = any(holds_any(side, words) for side in near)
+        return self._found[one.place]
 
     def says_aimed(self, one: Said) -> bool:
         """The words before a figure say that it is what is wanted."""

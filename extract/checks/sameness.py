@@ -6,6 +6,8 @@ worked on in between. Common usage; no source.
 
 from __future__ import annotations
 
+from collections import Counter
+
 from extract.checks.frames import Frames, root
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words
@@ -29,6 +31,12 @@ class Alike:
     def __init__(self, talk: Talk, frames: Frames) -> None:
         self._talk = talk
         self._frames = frames
+        self._roots: dict[int, frozenset[str]] = {}
+        self._fellows: Counter[tuple[str | None, str | None, str | None]] = Counter()
+        self._earlier: dict[int, int] = {}
+        for one in talk.said:
+            self._earlier[one.place] = self._fellows[_same(one)]
+            self._fellows[_same(one)] += 1
 
     def recalled(self, first: Said, second: Said) -> bool:
         """ "That left one came in pulling 58": the second is said of how it was found."""
@@ -97,7 +105,7 @@ class Alike:
             return False
         if (first.measure.where or second.measure.where) != (second.measure.where or first.measure.where):
             return False
-        words = [frozenset(root(word) for word in self._talk.near(one, _BESIDE, _BEHIND)) for one in (first, second)]
+        words = [self._beside(one) for one in (first, second)]
         vocabulary = check_words()
         for row in vocabulary.telling_apart:
             here, there = (row & near for near in words)
@@ -154,16 +162,13 @@ class Alike:
         return self._frames.named(first).things & self._frames.named(second).things & here & there
 
     def _is_series(self, second: Said) -> bool:
-        measure = second.measure
-        fellows = [
-            one
-            for one in self._talk.said
-            if one.place < second.place
-            and one.measure.kind == measure.kind
-            and one.measure.attribute == measure.attribute
-            and one.measure.item == measure.item
-        ]
-        return len(fellows) >= _SERIES
+        return self._earlier[second.place] >= _SERIES
+
+    def _beside(self, one: Said) -> frozenset[str]:
+        """Roots of the words right beside a figure."""
+        if one.place not in self._roots:
+            self._roots[one.place] = frozenset(root(word) for word in self._talk.near(one, _BESIDE, _BEHIND))
+        return self._roots[one.place]
 
     def _is_changed(self, second: Said) -> bool:
         return bool(check_words().changing & {*self._talk.near(second, _NEAR), *second.after[:3]})
@@ -191,3 +196,8 @@ def _has_own_size(one: Said) -> bool:
     """ "a 10k resistor", "a quarter inch driver": another size is another thing."""
     item = (one.measure.item or "").split()
     return bool(item) and bool(one.after) and one.after[0].removesuffix("s") in item and one.before[-1:] in _ARTICLES
+
+
+def _same(one: Said) -> tuple[str | None, str | None, str | None]:
+    """What makes two figures readings of one thing."""
+    return one.measure.kind, one.measure.attribute, one.measure.item

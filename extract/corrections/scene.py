@@ -116,12 +116,16 @@ class Scene:
 
     def content(self, places: range) -> frozenset[str]:
         """Stems of the content words at these places."""
-        pieces = (self.pieces[at] for at in places)
-        return frozenset(
-            word
-            for piece in pieces
+        return frozenset().union(*(self._stems[at] for at in places))
+
+    @cached_property
+    def _stems(self) -> tuple[frozenset[str], ...]:
+        """Stems of each piece, none for one that is no content word."""
+        return tuple(
+            frozenset(_roots(piece.text))
             if piece.tag in _CONTENT and not piece.figure and piece.text not in self.words.empty
-            for word in _roots(piece.text)
+            else frozenset()
+            for piece in self.pieces
         )
 
     def said_before(self, one: Measured, before: int) -> tuple[int, ...]:
