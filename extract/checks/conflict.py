@@ -19,7 +19,7 @@ from extract.checks.talk import Said, Talk
 
 SOURCE = "the narration itself: one thing, two figures"
 _LOOK_BACK = 60
-"""Figures of one kind that are looked back on, the latest ones, so that an hour costs no more a figure than a minute."""
+"""Figures of one kind that are looked back on, the latest ones: an hour costs no more a figure than a minute."""
 _FAR = Fraction(5, 2)
 """Two sizes further apart than this are of two things, whatever they are called."""
 _PHASES = {"as_found": "as found", "target": "aimed at", "as_left": "as left", "general": "as said"}
