@@ -92,13 +92,21 @@ def to_unit(value: Fraction, unit: Unit | str, other: Unit | str) -> Fraction:
     here, there = (one if isinstance(one, str) else one.name for one in (unit, other))
     if here == there:
         return value
+    factor, offset = _line(here, there)
+    return value * factor + offset
+
+
+@cache
+def _line(here: str, there: str) -> tuple[Fraction, Fraction]:
+    """Factor and offset from one unit to another: every unit of the list lies on a line with its kin, and asking pint
+    twice a pair instead of once a figure tells on a long session."""
     import pint
 
     try:
-        converted = _registry().Quantity(value, here).to(there).magnitude
+        zero, one = (Fraction(_registry().Quantity(Fraction(n), here).to(there).magnitude) for n in (0, 1))
     except (pint.DimensionalityError, pint.UndefinedUnitError) as error:
         raise UnitError(here, there) from error
-    return Fraction(converted)
+    return one - zero, zero
 
 
 def interval_to_unit(value: Fraction, unit: Unit | str, other: Unit | str) -> Fraction:

@@ -35,6 +35,8 @@ _SCRIPTS = tuple(
 )
 """Every module of the page, to be fetched at once instead of one behind the other."""
 
+_FIRST_SCREENS = 30
+"""Open items told at the beginning: more than any screen holds."""
 _LONGEST_FIGURE = 200
 _LAST_TENTH = 10 * 24 * 3600
 _GALLEY_KINDS = {"html": "text/html", "json": "application/json", "vtt": "text/vtt", "txt": "text/plain"}
@@ -62,8 +64,15 @@ class Answers:
         )
 
     def state(self, request: Request) -> Response:
-        """All that the page shows, or 304 where nothing has changed since the tag that the page knows."""
+        """All that the page shows, or 304 where nothing has changed since the tag that the page knows.
+
+        `?part=beginning` asks for what the first screens show; it bears no tag, since the whole is asked for next.
+        """
         session = self._session(request)
+        if request.query_params.get("part") == "beginning":
+            return Response(
+                state_of(self._bench.work(session), _FIRST_SCREENS).model_dump_json(), media_type="application/json"
+            )
         tag = self._bench.tag(session)
         if request.headers.get("if-none-match") == tag:
             return Response(status_code=304, headers={"etag": tag})
@@ -73,6 +82,7 @@ class Answers:
     def read_ahead(self, session: Session) -> None:
         """Read a session before it is asked for. What is wrong with it is told when it is."""
         with suppress(SpokeshaveError, OSError):
+            state_of(self._bench.work(session), _FIRST_SCREENS)  # loads what converts; the page asks for this first
             self._tell(session)
             read_typed(self._bench.work(session), "", "1/2 in")  # the first figure loads the grammar
 

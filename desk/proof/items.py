@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+
 from desk.proof.figures import figure_view, readings
 from desk.proof.said import Context
 from desk.proof.views import ItemView, RuledView
 from desk.proof.wording import GROUPS, PHASES, SAID_WRONG, WANTED, act_words
 from desk.proof.work import Work
-from extract.record import Correction, Finding, Measure, Remark, Step
+from extract.record import Correction, Finding, Measure, Mention, Remark, Step
 from extract.rulings import Open, Rank
+from extract.rulings.items import kit_id
 from extract.rulings.made import new_id
-from extract.rulings.model import Add, Item, Note, OnItem, Pass, Split
+from extract.rulings.model import NAMED_ONCE, Add, Item, Kind, Note, OnItem, Pass, Split
 from publish.moments import clock
 from publish.wording import sentence
 
@@ -37,6 +40,11 @@ class Items:
         for ruling in work.proofed.in_force:
             if not isinstance(ruling, Pass):
                 self._rulings.setdefault(work.proofed.placed.get(ruling.id, ""), []).append(ruling)
+
+    def knows(self, item_id: str) -> bool:
+        """Whether the record has it, or had it before a ruling took it out."""
+        kept = (self._findings, self._measures, self._corrections, self._remarks, self._steps)
+        return any(item_id in one for one in kept)
 
     def query(self, item_id: str, rank: Rank, message: str, settled: bool) -> ItemView | None:
         """An item of the list of what needs a ruling; null where its record is gone."""
@@ -79,6 +87,12 @@ class Items:
         end = self._context.cue_end(item.cue, item.start + _BREATH)
         text = self._made_texts().get(item.id, item.words)
         return self._item("step", item.id, "step", text, item.start, end, item.words, text=text)
+
+    def named(self, kind: Kind, name: str, item_id: str, cue: int) -> ItemView:
+        """A tool or material, at the cue that names it first."""
+        start = self._context.cue_start(cue, 0.0)
+        end = self._context.cue_end(cue, start + _BREATH)
+        return self._item(kind, item_id, kind, name, start, end, name, text=name)
 
     def _made_texts(self) -> dict[str, str]:
         """What the steps say that splits and additions made."""
@@ -155,14 +169,32 @@ class Items:
         return RuledView(act=given[-1].act, words=act_words(given[-1])) if given else None
 
 
-def queries(work: Work, items: Items) -> tuple[ItemView, ...]:
+def beginning(work: Work, items: Items, most: int) -> tuple[ItemView, ...]:
+    """The first queries up to the `most`th that is still open, with all that was settled among them."""
+    return tuple(_up_to(queries(work, items), most))
+
+
+def _up_to(made: Iterable[ItemView], most: int) -> Iterator[ItemView]:
+    for one in made:
+        yield one
+        most -= not one.settled
+        if most <= 0:
+            return
+
+
+def queries(work: Work, items: Items) -> Iterator[ItemView]:
     """What needs a ruling, the worst first, what was settled kept in its place."""
-    now = {one.item.id: one for one in work.proofed.open}
-    wanted: dict[str, Open] = {one.item.id: one for one in work.untouched.open}
-    wanted.update(now)
-    order = sorted(wanted.values(), key=_worst_first)
-    made = (items.query(one.item.id, one.rank, one.message, one.item.id not in now) for one in order)
-    return tuple(one for one in made if one is not None)
+    now = {one.item.id for one in work.proofed.open}
+    for one in wanted(work, items):
+        made = items.query(one.item.id, one.rank, one.message, one.item.id not in now)
+        if made is not None:
+            yield made
+
+
+def wanted(work: Work, items: Items) -> list[Open]:
+    """What needs a ruling, or needed one before it was settled, and is in the record still; the worst first."""
+    found: dict[str, Open] = {one.item.id: one for one in (*work.untouched.open, *work.proofed.open)}
+    return sorted((one for one in found.values() if items.knows(one.item.id)), key=_worst_first)
 
 
 def _worst_first(one: Open) -> tuple[int, float]:
@@ -184,3 +216,16 @@ def steps(work: Work, items: Items) -> tuple[ItemView, ...]:
 def struck_steps(work: Work, items: Items) -> tuple[ItemView, ...]:
     """Steps that were struck, to have them back."""
     return tuple(items.struck_step(one.item) for one in work.proofed.struck if one.item.kind == "step")
+
+
+def kit(work: Work, items: Items) -> tuple[ItemView, ...]:
+    """Tools and materials, those that were struck behind them, to have them back."""
+    record = work.proofed.record
+    kept = (*_named(items, "tool", record.tools), *_named(items, "material", record.materials))
+    gone = [one.item for one in work.proofed.struck if one.item.kind in NAMED_ONCE]
+    return (*kept, *(items.named(one.kind, one.words, one.id, one.cue) for one in gone))
+
+
+def _named(items: Items, kind: Kind, mentions: Iterable[Mention]) -> Iterator[ItemView]:
+    for one in mentions:
+        yield items.named(kind, one.name, one.id or kit_id(kind, one.name), min(one.cues, default=0))

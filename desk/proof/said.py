@@ -45,6 +45,15 @@ class Context:
             " ".join(self._texts[last : last + _BEHIND]),
         )
 
+    def cue_at(self, second: float) -> int:
+        """The cue that is said at a second; where nothing is, the one before; 0 where there is none."""
+        starts = [one.start for one in self._cues]
+        return max(bisect_right(starts, second) - 1, 0)
+
+    def cue_start(self, cue: int, otherwise: float) -> float:
+        """The second at which a cue begins."""
+        return self._cues[cue].start if 0 <= cue < len(self._cues) else otherwise
+
     def cue_end(self, cue: int, otherwise: float) -> float:
         """The second at which a cue ends."""
         return self._cues[cue].end if 0 <= cue < len(self._cues) else otherwise

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from desk.proof.items import Items, figures, queries, steps, struck_steps
-from desk.proof.views import LastView, LostView, StateView
+from desk.proof.items import Items, beginning, figures, kit, queries, steps, struck_steps, wanted
+from desk.proof.views import CountsView, LastView, LostView, StateView
 from desk.proof.wording import act_words
 from desk.proof.work import Work
 from extract.rulings import may_redo, may_undo
@@ -11,22 +11,40 @@ from extract.rulings.model import OnItem, Pass
 from publish.moments import clock
 
 
-def state_of(work: Work) -> StateView:
-    """The session's state, for the page."""
+def state_of(work: Work, most: int | None = None) -> StateView:
+    """The session's state, for the page; of a long one only its queries up to the `most`th that is open."""
     items = Items(work)
     facts = work.session.settings
+    counts = _counts(work, items)
+    whole = most is None or counts.queries <= most
     return StateView(
+        whole=whole,
+        counts=counts,
         title=facts.title,
         subject=facts.subject,
-        queries=queries(work, items),
-        figures=figures(work, items),
-        steps=steps(work, items),
-        struck=struck_steps(work, items),
+        queries=tuple(queries(work, items)) if whole else beginning(work, items, most or 0),
+        figures=figures(work, items) if whole else (),
+        steps=steps(work, items) if whole else (),
+        struck=struck_steps(work, items) if whole else (),
+        kit=kit(work, items) if whole else (),
         unplaced=_lost(work),
         undo=_last(may_undo(work.rulings)),
         redo=_last(may_redo(work.rulings)),
         musts=sum(one.rank == "stop" for one in work.proofed.open),
         passed=work.proofed.passed,
+    )
+
+
+def _counts(work: Work, items: Items) -> CountsView:
+    record, open_ = work.proofed.record, {one.item.id for one in work.proofed.open}
+    asked = wanted(work, items)
+    return CountsView(
+        queries=len(asked),
+        settled=sum(one.item.id not in open_ for one in asked),
+        figures=len(record.measures),
+        steps=len(record.steps),
+        kit=len(record.tools) + len(record.materials),
+        unplaced=len(work.proofed.unplaced) + len(work.aside),
     )
 
 

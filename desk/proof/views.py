@@ -101,8 +101,23 @@ class LastView(_View):
     words: str
 
 
+class CountsView(_View):
+    """How many there are of what the page lists, also where only the first of them are told."""
+
+    queries: int
+    settled: int
+    figures: int
+    steps: int
+    kit: int
+    unplaced: int
+
+
 class StateView(_View):
-    """All of one session that the page shows."""
+    """All of one session that the page shows, or its beginning."""
+
+    whole: bool
+    """False where only the first queries are told, so that the first screen need not wait for the rest."""
+    counts: CountsView
 
     title: str
     subject: str
@@ -111,6 +126,8 @@ class StateView(_View):
     steps: tuple[ItemView, ...]
     struck: tuple[ItemView, ...]
     """Steps that were struck."""
+    kit: tuple[ItemView, ...]
+    """Tools and materials, those that were struck behind them."""
     unplaced: tuple[LostView, ...]
     undo: LastView | None
     redo: LastView | None

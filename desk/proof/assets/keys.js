@@ -36,6 +36,7 @@ const KEYS = [
   ["q", false, "Q", (proof) => proof.sheets.turn("queries"), "sheet: to rule on"],
   ["f", false, "F", (proof) => proof.sheets.turn("figures"), "sheet: figures"],
   ["o", false, "O", (proof) => proof.sheets.turn("procedure"), "sheet: procedure"],
+  ["k", false, "K", (proof) => proof.sheets.turn("kit"), "sheet: tools and materials"],
   ["i", false, "I", (proof) => proof.sheets.turn("unplaced"), "sheet: not placed"],
   ["v", false, "V", (proof) => proof.sheets.turn("galley"), "sheet: the page"],
   ["z", false, "Z", (proof) => proof.state?.musts === 0 && !proof.state.passed && proof.pass(), "pass for press, where nothing must be settled"],

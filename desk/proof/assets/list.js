@@ -24,15 +24,15 @@ export class List {
     place.append(this.empty);
   }
 
-  /** Show these items. */
-  update(items, whenEmpty) {
+  /** Show these items; `whole` where they are all, and can be counted. */
+  update(items, whole, whenEmpty) {
     this.order = [];
     const kept = new Set();
     for (const group of this.groups) {
       const own = items.filter((item) => item.group === group.name);
       group.part.hidden = !own.length;
       const open = own.filter((item) => !item.settled && item.wanted).length;
-      group.title.lastChild.textContent = open && open < own.length ? `(${open} of ${own.length} open)` : `(${own.length})`;
+      group.title.lastChild.textContent = !whole ? "" : open && open < own.length ? `(${open} of ${own.length} open)` : `(${own.length})`;
       const elements = own.map((item) => {
         const entry = this.entry(item);
         this.order.push(entry);

@@ -23,6 +23,11 @@ const STEPS = [
   ["step", "Steps in the order of work"],
   ["struck", "Struck"],
 ];
+const KIT = [
+  ["tool", "Tools"],
+  ["material", "Materials"],
+  ["struck", "Struck"],
+];
 
 export class Lists {
   constructor(proof) {
@@ -31,28 +36,35 @@ export class Lists {
     this.queries = new List(place("queries"), QUERIES, proof);
     this.figures = new List(place("figures"), FIGURES, proof);
     this.steps = new List(place("procedure"), STEPS, proof, (entry) => stepTools(entry, proof));
+    this.kit = new List(place("kit"), KIT, proof);
     this.lost = place("unplaced");
   }
 
   /** The list of a sheet; null where it has none. */
   of(sheet) {
-    return { queries: this.queries, figures: this.figures, procedure: this.steps }[sheet] ?? null;
+    return { queries: this.queries, figures: this.figures, procedure: this.steps, kit: this.kit }[sheet] ?? null;
   }
 
   /** Bring the sheet in sight up to date; the others wait until they are turned to. */
   update(sheet) {
     const { state } = this.proof;
+    if (!state.whole && sheet !== "queries" && sheet !== "unplaced") {
+      return; // the whole is on its way
+    }
     if (sheet === "queries") {
-      this.queries.update(state.queries, "The machine found nothing that needs a ruling. Read it through all the same.");
+      this.queries.update(state.queries, state.whole, "The machine found nothing that needs a ruling. Read it through all the same.");
       offerPass(document.getElementById("pass"), this.proof);
       if (!this.queries.current) {
         this.begin();
       }
     } else if (sheet === "figures") {
-      this.figures.update(state.figures, "No figure was said.");
+      this.figures.update(state.figures, true, "No figure was said.");
     } else if (sheet === "procedure") {
       const struck = state.struck.map((item) => ({ ...item, group: "struck" }));
-      this.steps.update([...state.steps, ...struck], "No step was found.");
+      this.steps.update([...state.steps, ...struck], true, "No step was found.");
+    } else if (sheet === "kit") {
+      const kit = state.kit.map((item) => (item.ruled?.act === "strike" ? { ...item, group: "struck" } : item));
+      this.kit.update(kit, true, "No tool or material was named.");
     } else if (sheet === "unplaced") {
       showLost(this.lost, state.unplaced, this.proof);
     }

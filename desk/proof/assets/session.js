@@ -1,6 +1,6 @@
 // The session as the server last told it, asked for again and again so that what another tab rules is seen here too.
 
-import { read } from "/assets/ask.js";
+import { Refusal, read } from "/assets/ask.js";
 
 const BREATH = 2000;
 
@@ -19,10 +19,24 @@ export class SessionState extends EventTarget {
     document.addEventListener("visibilitychange", () => !document.hidden && this.refresh());
   }
 
-  /** Begin to ask, and go on. */
+  /** Begin to ask, and go on: first for what the first screens show, then for the whole. */
   async start() {
+    await this.begin();
     await this.refresh();
     setInterval(() => !document.hidden && this.refresh(), BREATH);
+  }
+
+  /** What can't be asked here is asked again with the whole, which tells of trouble. */
+  async begin() {
+    try {
+      this.state = await read(`${this.address}?part=beginning`);
+      this.dispatchEvent(new Event("change"));
+      await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+    } catch (error) {
+      if (!(error instanceof Refusal)) {
+        throw error;
+      }
+    }
   }
 
   /** Ask now; a question under way is answered first. */

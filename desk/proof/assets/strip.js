@@ -33,16 +33,16 @@ export class Strip {
   }
 
   count(state) {
-    const all = state.queries.length;
-    const settled = state.queries.filter((item) => item.settled).length;
+    const { queries: all, settled } = state.counts;
     this.progress.max = Math.max(all, 1);
     this.progress.value = all ? settled : 1;
     this.tally.textContent = `${settled} of ${all} settled`;
-    const counts = { queries: all - settled, figures: state.figures.length, procedure: state.steps.length, unplaced: state.unplaced.length };
+    const { figures, steps: procedure, kit, unplaced } = state.counts;
+    const counts = { queries: all - settled, figures, procedure, kit, unplaced };
     for (const [name, count] of Object.entries(counts)) {
       document.getElementById(`count-${name}`).textContent = count ? `(${count})` : "";
     }
-    document.querySelector('.sheets a[href="#unplaced"]').classList.toggle("lost", state.unplaced.length > 0);
+    document.querySelector('.sheets a[href="#unplaced"]').classList.toggle("lost", unplaced > 0);
   }
 
   tellKept(waiting) {

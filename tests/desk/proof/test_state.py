@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+import pytest
 from starlette.testclient import TestClient
 
 from capture.shop import Session
@@ -95,3 +96,21 @@ def test_the_page_carries_no_script_or_style_of_its_own(person: TestClient) -> N
     scripts: list[Any] = [part.split(">")[0] for part in page.split("<script")[1:]]
     assert scripts
     assert all('src="/' in one for one in scripts)
+
+
+def test_a_long_session_can_be_told_from_its_beginning(asking: Asking, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("desk.proof.answers._FIRST_SCREENS", 2)
+    asking.rule("stet", asking.state()["queries"][0]["id"])
+    whole = asking.state()
+    beginning = asking.person.get(f"{asking.home}state?part=beginning").json()
+    assert (whole["whole"], beginning["whole"]) == (True, False)
+    # Two that are open, and what was settled before them.
+    assert beginning["queries"] == whole["queries"][:3]
+    assert beginning["counts"] == whole["counts"]
+    assert whole["counts"]["queries"] == len(whole["queries"])
+    assert whole["counts"]["settled"] == 1
+    assert (beginning["figures"], beginning["steps"]) == ([], [])
+
+
+def test_a_short_session_is_told_whole_at_once(asking: Asking) -> None:
+    assert asking.person.get(f"{asking.home}state?part=beginning").json() == asking.state()
