@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from capture.shop import ShopSettings
-from publish.addresses import SCHEMA_FILE, absolute, address
+from publish.addresses import SCHEMA_FILE, SESSION_HOME, absolute, address
 from publish.all_errata import FILE as ERRATA_FILE
-from publish.context import Entry, Erratum, FrontPage, Link, SessionPage
+from publish.context import Entry, Erratum, FrontPage, Link, SessionPage, Shelf
 from publish.errata import retractions
 from publish.galley import Galley
+from publish.library.works import works_of
 from publish.page import Company
 from publish.parts import PARTS
 from publish.source import SessionSource
@@ -21,19 +22,23 @@ def keep_company(sources: tuple[SessionSource, ...], shop: ShopSettings) -> dict
 
     Sessions belong together when they name the same subject; `sources` come oldest first.
     """
-    company = {}
-    for at, source in enumerate(sources):
-        kin = [one for one in sources if one is not source and _subject(one) and _subject(one) == _subject(source)]
-        later = [one for one in sources[at + 1 :] if one in kin]
-        company[source.slug] = Company(
-            history=tuple(_page_link(one, "../") for one in kin),
-            later_errata=tuple(erratum for one in later for erratum in _taken_back(one, shop, "../")),
-        )
+    company = {source.slug: Company() for source in sources}
+    for work in works_of(sources):
+        links = tuple(_page_link(one, "../") for one in work.sources)
+        taken_back = [_taken_back(one, shop, "../") for one in work.sources]
+        for at, source in enumerate(work.sources):
+            company[source.slug] = Company(
+                history=links[:at] + links[at + 1 :],
+                later_errata=tuple(erratum for later in taken_back[at + 1 :] for erratum in later),
+                work=Link(f"{SESSION_HOME}{work.href}", work.subject),
+            )
     return company
 
 
-def make_front(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...], shop: ShopSettings) -> FrontPage:
-    """The front page; `pages` are those of `sources`, in the same order, oldest first."""
+def make_front(
+    sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...], shop: ShopSettings, shelf: Shelf | None = None
+) -> FrontPage:
+    """The front page; `pages` are those of `sources`, in the same order, oldest first; `shelf` leads to the library."""
     entries = tuple(_entry(source, page) for source, page in zip(sources, pages, strict=True))
     return FrontPage(
         title=shop.title,
@@ -44,6 +49,7 @@ def make_front(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...
         entries=entries[::-1],
         errata=tuple(one for source in reversed(sources) for one in _taken_back(source, shop, "sessions/")),
         all_errata=Link(ERRATA_FILE, "All errata") if any(page.errata for page in pages) else None,
+        shelf=shelf or Shelf(),
         schema=Link(SCHEMA_FILE, "What the fields of the records mean (JSON Schema)"),
     )
 
@@ -76,7 +82,3 @@ def _page_link(source: SessionSource, to_sessions: str) -> Link:
     facts = source.record.session
     text = f"{facts.title} ({facts.date})" if facts.date else facts.title
     return Link(f"{to_sessions}{address(source.slug)}/index.html", text)
-
-
-def _subject(source: SessionSource) -> str:
-    return " ".join((source.record.session.subject or "").casefold().split())

@@ -44,6 +44,8 @@ class Company:
     """Other sessions on the same work, oldest first."""
     later_errata: tuple[Erratum, ...] = ()
     """What later sessions on the same work took back."""
+    work: Link | None = None
+    """The page of the work in the library."""
 
 
 def make_page(source: SessionSource, shop: ShopSettings, company: Company | None = None) -> SessionPage:
@@ -90,6 +92,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         follow_ups=remarks(galley, record.follow_ups),
         doubts=remarks(galley, record.doubts),
         history=company.history,
+        work=company.work,
         spoken=spoken,
         making=making_of(source, proof),
         files=_files(source),

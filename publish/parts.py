@@ -82,7 +82,7 @@ PARTS = PageParts(
         Part("errata", "Errata", lambda page: bool(page.errata or page.later_errata)),
         Part("follow-ups", "Left for later", lambda page: bool(page.follow_ups)),
         Part("doubts", "To look up", lambda page: bool(page.doubts)),
-        Part("history", "Other sessions on this work", lambda page: bool(page.history)),
+        Part("history", "Other sessions on this work", lambda page: bool(page.history or page.work)),
         Part("transcript", "What was said", lambda page: bool(page.spoken)),
         Part("making", "How this page was made", _always),
     )

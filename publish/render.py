@@ -8,9 +8,13 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import escape
 
 from publish.context import Card, ErrataPage, FrontPage, Hazard, SessionPage
+from publish.context.library import WorkPage
 from publish.errors import LostCautionError
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
+
+LibraryPage = WorkPage
+_LIBRARY: dict[type[LibraryPage], str] = {WorkPage: "work.html"}
 
 TEMPLATES = Path(__file__).parent / "templates"
 
@@ -27,6 +31,11 @@ def environment() -> Environment:
     )
     engine.filters["typeset"] = typeset
     return engine
+
+
+def template_of(page: LibraryPage) -> str:
+    """The template of a page of the library."""
+    return _LIBRARY[type(page)]
 
 
 class Renderer:
@@ -52,6 +61,10 @@ class Renderer:
     def errata(self, page: ErrataPage) -> str:
         """The page of all errata."""
         return self._engine.get_template("errata.html").render(page=page)
+
+    def library(self, page: LibraryPage) -> str:
+        """A page of the library."""
+        return self._engine.get_template(template_of(page)).render(page=page)
 
     def front(self, page: FrontPage) -> str:
         """The front page."""

@@ -23,6 +23,7 @@ from publish.feeds import ERRATA_FEED, SESSIONS_FEED, errata_feed, sessions_feed
 from publish.front import keep_company, make_front
 from publish.gather import Gathered, gather
 from publish.ledger import Ledger, brought_up, read_ledger, write_ledger
+from publish.library import make_library, shelf_of
 from publish.page import make_page
 from publish.render import Renderer
 from publish.source import SessionSource
@@ -76,12 +77,16 @@ def _publish(shop: Shop, strict: bool) -> Published:
         raise UnsettledError(problems)
     renderer = Renderer()
     rendered = [session_texts(one, page, renderer) for one, page in zip(gathered, pages, strict=True)]
-    front = renderer.front(make_front(sources, pages, settings))
+    library = make_library(sources, pages, settings)
+    shelved = {name: renderer.library(page) for name, page in library.items()}
+    front = renderer.front(make_front(sources, pages, settings, shelf_of(library)))
     ledger = _ledger(shop, sources, pages)
     with staged(shop.public) as staging:
         staging.write("index.html", front)
         for one, texts in zip(gathered, rendered, strict=True):
             _write_session(staging, one, texts)
+        for name, text in shelved.items():
+            staging.write(name, text)
         staging.write(ERRATA_FILE, renderer.errata(make_errata_page(ledger, settings, frozenset(company))))
         _write_feed(staging, ERRATA_FEED, errata_feed(ledger, settings))
         _write_feed(staging, SESSIONS_FEED, sessions_feed(tuple(company), pages, settings))

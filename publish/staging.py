@@ -14,7 +14,12 @@ from pathlib import Path
 from capture.files import sync_folder
 from publish.errors import PublishError, WrittenTwiceError
 
-SITE_NAMES = frozenset({"index.html", "errata.html", "notes.atom", "errata.atom", "assets", "schema", "sessions"})
+SITE_NAMES = frozenset(
+    {
+        "index.html", "errata.html", "notes.atom", "errata.atom", "assets", "schema", "sessions", "work", "figures",
+        "kit",
+    }
+)  # fmt: skip
 """What stands at the top of a site; anything else there is a person's and is kept."""
 
 

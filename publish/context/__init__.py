@@ -7,7 +7,7 @@ and the linked data, whose angle brackets are written as escapes.
 from publish.context.card import Card, CardFigure, CardStep, Setting, Size, Wait
 from publish.context.errata import ErrataPage, Notice
 from publish.context.figures import Amended, Figure, Flag, Link, Pair, Retraction, Row, RowGroup
-from publish.context.pages import Entry, FrontPage, SessionPage
+from publish.context.pages import Entry, FrontPage, SessionPage, Shelf
 from publish.context.parts import (
     Erratum,
     Hazard,
@@ -52,6 +52,7 @@ __all__ = [
     "Run",
     "SessionPage",
     "Setting",
+    "Shelf",
     "Size",
     "Spoken",
     "Stage",

@@ -88,6 +88,8 @@ class SessionPage:
     """To look up."""
     history: tuple[Link, ...]
     """Other sessions on the same work, oldest first."""
+    work: Link | None
+    """The work's own page; null where it has none."""
     spoken: tuple[Spoken, ...]
     """The transcript."""
     making: Making
@@ -123,6 +125,18 @@ class Entry:
 
 
 @dataclass(frozen=True, slots=True)
+class Shelf:
+    """What of the library the front page leads to."""
+
+    works: tuple[Link, ...] = ()
+    """The page of each work, by name."""
+    figures: Link | None = None
+    """The reference figures; null where there are none."""
+    kit: Link | None = None
+    """Tools and materials; null where none is named."""
+
+
+@dataclass(frozen=True, slots=True)
 class FrontPage:
     """Everything on the front page."""
 
@@ -142,5 +156,7 @@ class FrontPage:
     """Statements of earlier sessions that later ones took back."""
     all_errata: Link | None
     """The page of all errata; null where there are none."""
+    shelf: Shelf
+    """The library."""
     schema: Link
     """The JSON Schema of the records."""

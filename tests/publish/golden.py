@@ -10,6 +10,7 @@ from publish.captions import captions, chapters, plain_text
 from publish.card import make_card
 from publish.front import make_front
 from publish.ledger import Ledger, brought_up
+from publish.library import make_library, shelf_of
 from publish.page import make_page
 from publish.render import Renderer
 from tests.publish.session import SHOP, source
@@ -25,11 +26,13 @@ def site() -> dict[str, str]:
     card = make_card(page, session.record)
     assert card is not None
     ledger = brought_up(Ledger(), found_in((session,), (page,), date(2031, 5, 20)), frozenset(), date(2031, 5, 20))
-    return {
+    library = make_library((session,), (page,), SHOP)
+    shelved = {name.replace("/", "-"): renderer.library(one) for name, one in library.items()}
+    return shelved | {
         "session.html": renderer.session(page),
         "card.html": renderer.card(card),
         "errata.html": renderer.errata(make_errata_page(ledger, SHOP, frozenset({session.slug}))),
-        "front.html": renderer.front(make_front((session,), (page,), SHOP)),
+        "front.html": renderer.front(make_front((session,), (page,), SHOP, shelf_of(library))),
         "captions.vtt": captions(page.spoken),
         "chapters.vtt": chapters(session.record),
         "transcript.txt": plain_text(page.spoken),

@@ -17,6 +17,7 @@ from publish import publish_shop
 from publish.page import make_page
 from publish.render import Renderer
 from tests.publish.hostile import HOSTILE, hostile_shop, hostile_source
+from tests.publish.library.sessions import shop_of_sessions
 
 pytestmark = pytest.mark.browser
 
@@ -69,9 +70,16 @@ def pages(shop: Shop) -> tuple[Path, ...]:
     return published.front, published.pages[0], published.front.with_name("errata.html")
 
 
-def test_pages_ask_for_nothing_but_their_own_files(browser: Browser, pages: tuple[Path, ...]) -> None:
+@pytest.fixture
+def every_page(pages: tuple[Path, ...], tmp_path: Path) -> tuple[Path, ...]:
+    """The same, and each kind of page of the library over several sessions."""
+    site = publish_shop(shop_of_sessions(tmp_path)).front.parent
+    return *pages, *sorted(path for folder in ("work", "figures", "kit") for path in (site / folder).rglob("*.html"))
+
+
+def test_pages_ask_for_nothing_but_their_own_files(browser: Browser, every_page: tuple[Path, ...]) -> None:
     with context(browser) as window:
-        for path in pages:
+        for path in every_page:
             seen = visit(window, path)
             seen.page.wait_for_load_state("networkidle")
             assert seen.requests
@@ -136,9 +144,9 @@ def test_captions_can_be_shown_from_the_disk(browser: Browser, pages: tuple[Path
 
 
 @pytest.mark.parametrize("width", [320, 360, 768, 1100])
-def test_nothing_scrolls_sideways(browser: Browser, pages: tuple[Path, ...], width: int) -> None:
+def test_nothing_scrolls_sideways(browser: Browser, every_page: tuple[Path, ...], width: int) -> None:
     with context(browser, (width, 740)) as window:
-        for path in pages:
+        for path in every_page:
             page = visit(window, path).page
             assert page.evaluate("document.documentElement.scrollWidth") <= width
 
@@ -146,10 +154,10 @@ def test_nothing_scrolls_sideways(browser: Browser, pages: tuple[Path, ...], wid
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
 def test_pages_are_open_to_everyone(
-    browser: Browser, pages: tuple[Path, ...], scheme: Scheme, size: tuple[int, int]
+    browser: Browser, every_page: tuple[Path, ...], scheme: Scheme, size: tuple[int, int]
 ) -> None:
     with context(browser, size, scheme) as window:
-        for path in pages:
+        for path in every_page:
             page = visit(window, path).page
             found = Axe().run(page, options={"rules": {"target-size": {"enabled": True}}})
             assert found.violations_count == 0, found.generate_report()

@@ -13,16 +13,19 @@ import pytest
 from markupsafe import Markup
 
 from publish import moments
-from publish.context import FrontPage, Link, SessionPage, figures, pages, parts, timeline
+from publish.context import FrontPage, Link, SessionPage, Shelf, figures, library, pages, parts, plots, timeline
 from publish.errata import retractions
 from publish.front import make_front
 from publish.galley import Galley
+from publish.library import make_library
 from publish.page import Company, make_page
 from publish.parts import PARTS
-from publish.render import environment
+from publish.render import environment, template_of
+from tests.publish.library.sessions import pages as pages_of
+from tests.publish.library.sessions import sessions
 from tests.publish.session import SHOP, source
 
-MODULES = (figures, moments, pages, parts, timeline)
+MODULES = (figures, library, moments, pages, parts, plots, timeline)
 
 
 def documented(module: ModuleType) -> dict[str, set[str]]:
@@ -79,7 +82,7 @@ def full_page() -> SessionPage:
     link = Link("../later/index.html", "A later session")
     later = retractions(Galley(source(), SHOP), link, link.href)
     noted = replace(source(), note=Markup("<p>A note.</p>"))
-    return make_page(noted, SHOP, Company(history=(link,), later_errata=later))
+    return make_page(noted, SHOP, Company(history=(link,), later_errata=later, work=link))
 
 
 def test_every_field_is_read_by_a_template() -> None:
@@ -87,8 +90,10 @@ def test_every_field_is_read_by_a_template() -> None:
     engine = environment()
     page = full_page()
     engine.get_template("session.html").render(page=wrap(page, seen), parts=PARTS.on(page))
-    front = make_front((source(),), (page,), SHOP)
+    front = make_front((source(),), (page,), SHOP, Shelf(works=(Link("work/heron/index.html", "The Heron"),)))
     engine.get_template("front.html").render(page=wrap(front, seen))
+    for made in make_library(sessions(), pages_of(sessions()), SHOP).values():
+        engine.get_template(template_of(made)).render(page=wrap(made, seen))
     defined = {(kind.__name__, field.name) for kind, _ in CLASSES for field in dataclasses.fields(kind)}
     assert seen == defined - {("Moment", "seconds")}, "captions need the exact second, pages its stamp"
 

@@ -1,0 +1,8 @@
+"""The library: what the sessions of a shop tell together, work by work and thing by thing.
+
+Everything is made from the sessions' own pages, so that library and session never tell two things.
+"""
+
+from publish.library.make import make_library, shelf_of
+
+__all__ = ["make_library", "shelf_of"]

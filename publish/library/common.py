@@ -1,0 +1,98 @@
+"""Figures of one thing in one unit, converted exactly.
+
+Takes 5/64 in and 2 mm as inches; a figure that has no unit, or one of another kind, has no place among them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from extract.convert import quantity_in_other_system
+from extract.display import show_number, with_symbol
+from extract.record import Measure
+from extract.spans import Number, Quantity
+from extract.units import UnitError, to_unit, unit_named, unit_rows
+
+_FINEST = 10**6
+_FINEST_FRACTION = 128
+_MOST_DECIMALS = 4
+_WRITTEN = re.compile(r"(?:\d+ )?\d+/(?P<below>\d+)|\d+\.(?P<decimals>\d+)|\d+")
+
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """A figure in the common unit; a single figure's ends are the same."""
+
+    value: Fraction
+    low: Fraction
+    high: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """The unit that figures are put in, and how finely they were said in it."""
+
+    unit: str
+    below: int
+    """Largest denominator said; 0 where none was."""
+    decimals: int
+    """Most decimals said."""
+
+    def ends(self, measure: Measure) -> Ends | None:
+        """A figure in the unit, exactly; None where it can't be turned into it."""
+        if measure.unit is None or measure.unit not in unit_rows():
+            return None
+        try:
+            value = to_unit(_exact(measure.value), measure.unit, self.unit)
+            low, high = (
+                value if end is None else to_unit(_exact(end), measure.unit, self.unit)
+                for end in (measure.low, measure.high)
+            )
+        except UnitError:
+            return None
+        return Ends(value, low, high)
+
+    def told(self, value: Fraction) -> tuple[str, str]:
+        """A worked-out figure with its unit, and the same in the other system; that is empty where there is none."""
+        unit, number = unit_named(self.unit), self._number(value)
+        quantity = Quantity(
+            start=0, end=0, value=value, low=None, high=None, unit=unit, unit_said=True, number=number, hedged=False
+        )
+        return with_symbol(show_number(value, number), unit, value), quantity_in_other_system(quantity) or ""
+
+    def _number(self, value: Fraction) -> Number:
+        if self.below and value.denominator <= _FINEST_FRACTION and value.denominator & (value.denominator - 1) == 0:
+            below = max(self.below, value.denominator)
+            return Number(0, 0, value, "fraction", denominator=below)
+        decimals = max(self.decimals, 3 if self.below else 0)
+        # The middle of two figures may fall between their last places.
+        while decimals < _MOST_DECIMALS and (value * 10**decimals).denominator != 1:
+            decimals += 1
+        return Number(0, 0, value, "decimal" if decimals else "integer", decimals=decimals or None)
+
+
+def common_scale(measures: Iterable[Measure]) -> Scale | None:
+    """The unit that most figures were said in, the first of equals; None where none has a unit of the list."""
+    known = unit_rows()
+    kept = [(one.unit, one.display) for one in measures if one.unit is not None and one.unit in known]
+    if not kept:
+        return None
+    unit = Counter(unit for unit, _ in kept).most_common(1)[0][0]
+    written = [found for other, told in kept if other == unit for found in _WRITTEN.finditer(_spaced(told))]
+    return Scale(
+        unit,
+        below=max((int(one["below"]) for one in written if one["below"]), default=0),
+        decimals=max((len(one["decimals"]) for one in written if one["decimals"]), default=0),
+    )
+
+
+def _exact(value: float) -> Fraction:
+    return Fraction(repr(value)).limit_denominator(_FINEST)
+
+
+def _spaced(text: str) -> str:
+    return text.replace("\N{NO-BREAK SPACE}", " ")

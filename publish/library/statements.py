@@ -1,0 +1,84 @@
+"""Standing figures of every session, each with the row that tells it on its session's page.
+
+Takes a figure that stands; leaves out what was struck or taken back, a comparison ("2 thou higher"), and a figure that
+only says a standing one again in another unit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from capture.shop import ShopSettings
+from extract.record import Measure
+from publish.addresses import address
+from publish.context import Link, Row, SessionPage
+from publish.context.library import Telling
+from publish.dates import in_words
+from publish.galley import Galley
+from publish.moments import Moment
+from publish.parts import PARTS
+from publish.source import SessionSource
+from publish.wording import PHASES
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """One standing figure."""
+
+    measure: Measure
+    row: Row
+    source: SessionSource
+
+    @property
+    def settled(self) -> bool:
+        """No question about it has to be settled before publishing."""
+        return not any(flag.must for flag in self.row.queries)
+
+
+def statements_of(
+    sources: Sequence[SessionSource], pages: Sequence[SessionPage], shop: ShopSettings
+) -> tuple[Statement, ...]:
+    """Every standing figure, in the order of sessions and of speaking; `pages` are those of `sources`."""
+    return tuple(
+        one
+        for source, page in zip(sources, pages, strict=True)
+        for one in _of_session(Galley(source, shop, taken=PARTS.reserved()), source, page)
+    )
+
+
+def tell(one: Statement, root: str) -> Telling:
+    """A figure as a page of the library lists it; `root` leads from that page to the front page's folder."""
+    facts = one.source.record.session
+    home = home_of(one.source, root)
+    return Telling(
+        row=one.row,
+        phase=PHASES[one.measure.phase],
+        session=Link(f"{home}index.html#{one.row.anchor}", facts.title),
+        date=facts.date or "",
+        date_text=in_words(facts.date),
+        moment=from_here(one.row.moment, home),
+        settled=one.settled,
+    )
+
+
+def home_of(source: SessionSource, root: str) -> str:
+    """The folder of a session's page, with a slash behind."""
+    return f"{root}{address('sessions', source.slug)}/"
+
+
+def from_here(moment: Moment, home: str) -> Moment:
+    """A moment whose link leads from another page."""
+    return moment if moment.href is None else replace(moment, href=home + moment.href)
+
+
+def _of_session(galley: Galley, source: SessionSource, page: SessionPage) -> list[Statement]:
+    rows = {row.anchor: row for group in page.groups for row in group.rows}
+    found = []
+    for measure in galley.record.measures:
+        row = rows.get(galley.anchor("measure", measure.id))
+        original = galley.measures.get(measure.same_as or "")
+        again = original is not None and original.stands
+        if row is not None and measure.stands and not measure.difference and not again:
+            found.append(Statement(measure, row, source))
+    return found

@@ -1,0 +1,71 @@
+"""The works that come back to the bench: sessions that name the same subject are of one work.
+
+Takes "Parlour guitar" and "parlour  guitar" as one work; a session that names no subject is of none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from slugify import slugify
+
+from publish.addresses import address
+from publish.source import SessionSource
+
+FOLDER = "work"
+_LONGEST = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """One work and its sessions."""
+
+    slug: str
+    """Name of its folder under work/."""
+    subject: str
+    """As its newest session names it."""
+    sources: tuple[SessionSource, ...]
+    """Its sessions, oldest first."""
+
+    @property
+    def href(self) -> str:
+        """Its page, from the front page's folder."""
+        return f"{address(FOLDER, self.slug)}/index.html"
+
+
+def works_of(sources: Sequence[SessionSource]) -> tuple[Work, ...]:
+    """The works, in the order in which they first came; `sources` come oldest first.
+
+    A later session never changes the address of an earlier work.
+    """
+    kin: dict[str, list[SessionSource]] = {}
+    for source in sources:
+        subject = folded(source.record.session.subject)
+        if subject:
+            kin.setdefault(subject, []).append(source)
+    slugs = slugs_of(kin, "work")
+    return tuple(
+        Work(slug, " ".join((of[-1].record.session.subject or "").split()), tuple(of))
+        for slug, of in zip(slugs, kin.values(), strict=True)
+    )
+
+
+def folded(name: str | None) -> str:
+    """A name as it is compared: without case and with single spaces."""
+    return " ".join((name or "").casefold().split())
+
+
+def slugs_of(names: Iterable[str], bare: str) -> tuple[str, ...]:
+    """A different file name for each name; `bare` where nothing of it can be written so."""
+    taken: set[str] = set()
+    slugs = []
+    for name in names:
+        stem = slugify(name, max_length=_LONGEST, word_boundary=True) or bare
+        slug, number = stem, 1
+        while slug in taken or slug == "index":
+            number += 1
+            slug = f"{stem}-{number}"
+        taken.add(slug)
+        slugs.append(slug)
+    return tuple(slugs)
