@@ -11,7 +11,7 @@ from extract.display import show_number
 from extract.spans import Number
 
 _MOST = 6
-_FINEST = Fraction(1, 128)
+_FINEST = Fraction(1, 64)
 
 
 @dataclass(frozen=True, slots=True)
