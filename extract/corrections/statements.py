@@ -1,4 +1,4 @@
-"""Statements that a remark may take back, with what is said instead, and what speaks for it.
+"""Statements that a remark may take back and what is said instead.
 
 "I said deal, didn't I, for the runners? I've just smelt it. It's oak": the claim is "deal, didn't I, for the runners",
 the answer "it's oak". Where nothing is quoted the claim is what was said before the remark, or an earlier sentence
@@ -10,31 +10,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from extract.corrections.evidence import Reasons
 from extract.corrections.openings import opens
 from extract.corrections.scene import Scene
 from extract.corrections.signs import Signs
 
 ANCHORS = ("quote", "confess", "discard", "amend", "strong", "recall", "reread", "session")
-_ZONE = (
-    "quote", "recall", "confess", "discard", "amend", "deny", "strong", "pause", "reread", "bare_wrong", "session",
-    "affirm", "change", "others",
-)  # fmt: skip
-_TALK = ("confess", "discard", "amend", "reread", "quote", "session", "pause", "recall")
 _LONGEST = 18
 _UNITS = 3
 _AHEAD = 36
-_BACK = 24
-_NAME = 4
-HALF = 0.5
-_DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "don't", "never", "no", "weren't", "ain't"})
-_PARTICLES = frozenset(
-    {"in", "out", "on", "off", "up", "down", "over", "under", "with", "against", "first", "last", "along", "across",
-     "start", "end", "more", "less", "before", "after", "today", "second", "light", "time", "he", "she", "his", "her"}
-)  # fmt: skip
-"""Words that stand for one another, but also by themselves for many things."""
+BACK = 24
 _SPEAKER = frozenset({"i", "i've", "i'd", "we", "my", "me"})
-_NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VBG"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,9 +163,7 @@ def _remarked(scene: Scene, units: list[int], anchor: str, begin: int, end: int)
         if answer[1] - answer[0] < 1 or answer[1] > last:
             continue
         start = min(begin, answer[0])
-        claims = [
-            (max(units[n], start - _BACK), min(units[n + 1], start)) for n in (unit, unit - 1, unit - 2) if n >= 0
-        ]
+        claims = [(max(units[n], start - BACK), min(units[n + 1], start)) for n in (unit, unit - 1, unit - 2) if n >= 0]
         claims += _contradicted(scene, units, answer, start)
         for claim in dict.fromkeys(claims):
             if 0 <= claim[0] < claim[1] <= start:
@@ -197,104 +180,3 @@ def _contradicted(scene: Scene, units: list[int], answer: tuple[int, int], befor
             found[number] = found.get(number, 0) + 1
     ranked = sorted(found, key=lambda number: (-found[number], -number))[:3]
     return [(units[n], min(units[n + 1], before)) for n in ranked]
-
-
-def statement_reasons(scene: Scene, signs: Signs, one: Statement) -> Reasons:
-    """What speaks for and against a claim's being taken back."""
-    pieces = scene.pieces
-    begin, end = min(one.begin, one.answer[0]), max(one.answer[1], one.begin + 1)
-    zone = (max(0, begin - 6), end)
-    found: Reasons = {name: 1.0 for name in _ZONE if signs.within(name, *zone)}
-    found[f"by_{one.anchor}"] = 1.0
-    found["quoted"] = float(one.quoted)
-    for name in ("confess", "reread", "discard", "amend", "bare_wrong"):
-        found[f"{name}_behind"] = float(signs.within(name, end, end + 10) is not None)
-    claim, answer = scene.content(range(*one.claim)), scene.content(range(*one.answer))
-    shared = claim & answer
-    found["answer_signs"] = _covered(signs, one.answer)
-    found["claim_signs"] = _covered(signs, one.claim)
-    found["shared"] = min(len(shared), 3) / 3
-    swapped = _swapped(scene, one)
-    found["work"] = float(signs.within("work", *zone) is not None)
-    found["swap"] = float(any(word not in _PARTICLES for word in swapped))
-    found["swap_small"] = float(bool(swapped) and not found["swap"])
-    found["swap_shared"] = float(bool(found["swap"]) and bool(shared))
-    found["denied"] = float(_denied(scene, one, claim))
-    known = [word for word in claim if scene.mentioned(word, one.begin)]
-    found["said_before"] = len(known) / len(claim) if claim and one.quoted else 0.0
-    found["named"] = float(_named(scene, signs, one))
-    found["short"] = float(one.answer[1] - one.answer[0] <= _NAME)
-    found["long"] = float(one.answer[1] - one.answer[0] > 12)
-    found["figures"] = float(any(pieces[at].measured for at in range(*one.answer)))
-    found["figures_both"] = float(
-        any(pieces[at].figure for at in range(*one.answer)) and any(pieces[at].figure for at in range(*one.claim))
-    )
-    found["asked"] = float(any(pieces[at].mark == "?" for at in range(*one.claim)))
-    found["asking"] = float(any(pieces[at].mark == "?" for at in range(*one.answer)))
-    found["empty_claim"] = float(not claim)
-    found["opens"] = float(opens(scene, one.begin))
-    found["next"] = float(0 <= one.answer[0] - max(one.claim[1], one.begin) <= 6)
-    found["far"] = float(begin - one.claim[1] > _BACK)
-    found["you"] = float(any(pieces[at].text in ("you", "you're", "you'll", "your") for at in range(*one.answer)))
-    found["own"] = float(any(pieces[at].text in ("i", "i've", "i'm", "i'd") for at in range(*one.answer)))
-    turned = any(
-        signs.within(name, one.claim[1] if one.quoted else begin, end)
-        for name in ("confess", "deny", "discard", "amend", "bare_wrong", "strong", "reread")
-    )
-    found["quote_turned"] = float(one.quoted and turned)
-    found["quote_session"] = float(one.quoted and "session" in found)
-    found["session_turned"] = float("session" in found and turned)
-    found["session_unturned"] = float(one.anchor == "session" and not turned)
-    found["shared_turned"] = float(bool(shared) and turned and not one.quoted)
-    found["swap_turned"] = float(bool(found["swap"]) and turned)
-    found["quote_named"] = float(one.quoted and bool(found["named"]))
-    found["quote_shared"] = float(one.quoted and bool(shared))
-    found["quote_said"] = float(one.quoted and found["said_before"] > HALF)
-    found["lone_no"] = float(
-        one.anchor == "strong" and scene.pieces[one.begin].text in ("no", "nope") and not opens(scene, one.begin)
-    )
-    owned = [n for n in ("confess", "discard", "amend", "strong", "reread", "deny", "quote", "recall") if n in found]
-    found["signs"] = min(len(owned), 4) / 4
-    return {name: value for name, value in found.items() if value}
-
-
-def _covered(signs: Signs, span: tuple[int, int]) -> float:
-    """How much of a statement only says that something was wrong, or was said."""
-    return sum(signs.explained(at, _TALK) for at in range(*span)) / max(1, span[1] - span[0])
-
-
-def _swapped(scene: Scene, one: Statement) -> list[str]:
-    """Words of the answer that are the counterpart of a word of the claim: left and right, red and black."""
-    said, meant = _spelled(scene, one.claim), _spelled(scene, one.answer)
-    fresh = {word for word in meant - said if len(word) > 1}
-    return [word for word in fresh if said & scene.words.swaps.get(word, frozenset())]
-
-
-def _spelled(scene: Scene, span: tuple[int, int]) -> set[str]:
-    """The words of a statement; "left-handed" has "left" in it, and "in front" is one."""
-    pieces = scene.pieces
-    found: set[str] = set()
-    for at in range(*span):
-        text = pieces[at].text.removesuffix("'s")
-        found.update((text, *text.split("-")))
-        if at + 1 < span[1]:
-            found.add(f"{text} {pieces[at + 1].text}")
-    return found
-
-
-def _denied(scene: Scene, one: Statement, claim: frozenset[str]) -> bool:
-    """A word of the claim is denied behind it: "oil, not grease"."""
-    for at in range(max(one.claim[1], min(one.begin, one.answer[0])), one.answer[1]):
-        if scene.pieces[at].text in _DENYING and claim & scene.content(range(at + 1, min(at + 4, len(scene.pieces)))):
-            return True
-    return False
-
-
-def _named(scene: Scene, signs: Signs, one: Statement) -> bool:
-    """The answer names a thing: "it's oak", "right hinge"."""
-    start = one.answer[0]
-    held = signs.within("holds", start, start + 1)
-    if held:
-        start = held[1]
-    near = [scene.pieces[at] for at in range(start, min(start + _NAME, one.answer[1]))]
-    return bool(near) and (held is not None or len(near) < _NAME) and any(piece.tag in _NOUNS for piece in near)

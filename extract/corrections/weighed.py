@@ -10,12 +10,15 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from extract.corrections.evidence import weigh
+from extract.corrections.far_pairs import far_pairs, far_reasons, window
+from extract.corrections.figure_pairs import breaks
+from extract.corrections.near_pairs import near_pairs, near_reasons
 from extract.corrections.openings import opens
-from extract.corrections.pairs import breaks, far_pairs, far_reasons, near_pairs, near_reasons, window
 from extract.corrections.said_before import first_said
 from extract.corrections.scene import Draft, Scene, alike
 from extract.corrections.signs import Signs
-from extract.corrections.statements import Statement, statement_reasons, statements, unit_starts
+from extract.corrections.statement_reasons import statement_reasons
+from extract.corrections.statements import Statement, statements, unit_starts
 from extract.record import Scope
 from extract.spans import Measured
 
@@ -110,7 +113,8 @@ def _draft(scene: Scene, signs: Signs, span: tuple[int, int], wrong: int, right:
     pieces = scene.pieces
     first, second = pieces[wrong].measured, pieces[right].measured
     begin, end = window(scene, right)
-    places = [wrong] if first else []
+    # What is asked again is gone both times: "it's 14 mm. 14 mm? 40 mm".
+    places = [at for at in range(wrong, right) if at == wrong or _repeats(scene, at, wrong)] if first else []
     earlier: list[int] = []
     if first and recalled:
         earlier = [at for at in first_said(scene, wrong, wrong) if at != right]

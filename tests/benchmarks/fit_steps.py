@@ -66,7 +66,7 @@ def main() -> None:
     folders = [Path(name) for name in sys.argv[1:] if name != "--write"]
     extractor = Extractor()
     marked = [example for name in ("fitted", "read") for example in _examples(extractor, TESTS / "narrations" / name)]
-    short = [_example(extractor, "short", *_short(path)) for path in sorted(_SHORT_NARRATIONS.glob("*.txt"))]
+    short = [_example(extractor, "short", *short_narration(path)) for path in sorted(_SHORT_NARRATIONS.glob("*.txt"))]
     print("| narrations | precision | recall | F1 | mode |\n|---|---|---|---|---|")
     counts: dict[str, Counter[str]] = {}
     order = np.random.RandomState(0).permutation(len(marked))
@@ -118,7 +118,7 @@ def _examples(extractor: Extractor, folder: Path) -> list[Example]:
     return marked
 
 
-def _short(path: Path) -> tuple[Transcript, list[Step]]:
+def short_narration(path: Path) -> tuple[Transcript, list[Step]]:
     """A narration of ours whose steps are marked by cues and words, without a mode."""
     said, expected = path.read_text(encoding="utf-8").split("\n->\n")
     lines = [line.partition(" | ") for line in said.splitlines() if line and not line.startswith("#")]

@@ -138,10 +138,11 @@ def same_quantity(gold: Marked, got: Marked) -> bool:
     ends = ("low", "high") if gold["low"] is not None else ("value",)
     if (got["low"] is None) != (gold["low"] is None):
         return False
-    return all(_equal(gold[end], gold["unit"], got[end], got["unit"] or "dimensionless") for end in ends)
+    return all(same_value(gold[end], gold["unit"], got[end], got["unit"] or "dimensionless") for end in ends)
 
 
-def _equal(want: float | None, unit: str, got: float | None, got_unit: str) -> bool:
+def same_value(want: float | None, unit: str, got: float | None, got_unit: str) -> bool:
+    """Two values agree to 0.2 per cent, in whatever units they are."""
     if want is None or got is None:
         return False
     if unit != got_unit:
@@ -156,7 +157,7 @@ def _same_correction(gold: Marked, got: Marked) -> bool:
     if abs(gold["cue"] - got["cue"]) > 2:
         return False
     if gold["value"] is not None and gold["unit"]:
-        return bool(got["unit"]) and _equal(gold["value"], gold["unit"], got["value"], got["unit"])
+        return bool(got["unit"]) and same_value(gold["value"], gold["unit"], got["value"], got["unit"])
     said = words(f"{got['withdraws']['text']} {got['replacement']} {got['quote']}")
     want = words(f"{gold['withdraws']} {gold['replacement']}")
     return len(said & want) >= 2 or (len(want) < 4 and bool(said & want))
