@@ -18,6 +18,7 @@ from capture.errors import SpokeshaveError
 from capture.shop import Session
 from desk.app.files import SHARED, SHARED_FOLDER
 from desk.app.pages import Pages
+from desk.proof.adding import said_about
 from desk.proof.film import film_answer
 from desk.proof.galley import Galley, galley_of
 from desk.proof.giving import AskedFor, give
@@ -110,8 +111,18 @@ class Answers:
     def reads(self, request: Request) -> Response:
         """How a typed figure reads."""
         session = self._session(request)
-        text = request.query_params.get("text", "")[:_LONGEST_FIGURE]
-        return JSONResponse(asdict(read_typed(self._bench.work(session), request.query_params.get("item", ""), text)))
+        item, text, attribute = (
+            request.query_params.get(name, "")[:_LONGEST_FIGURE] for name in ("item", "text", "attribute")
+        )
+        return JSONResponse(asdict(read_typed(self._bench.work(session), item, text, attribute)))
+
+    def said(self, request: Request) -> Response:
+        """The words said about a second."""
+        try:
+            second = float(request.query_params.get("second", ""))
+        except ValueError as error:
+            raise HTTPException(404) from error
+        return JSONResponse(asdict(said_about(self._bench.work(self._session(request)), second)))
 
     def film(self, request: Request) -> Response:
         """The recording, or a range of it."""

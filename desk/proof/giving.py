@@ -7,12 +7,12 @@ from typing import Literal, cast
 from pydantic import BaseModel, ConfigDict, Field
 
 from capture.shop import Session
+from desk.proof.adding import added
 from desk.proof.wording import portions
-from desk.proof.work import Bench
+from desk.proof.work import Bench, Work
 from extract.record import Because, Mode, Phase
 from extract.rulings import (
     Hand,
-    Proofed,
     Ruling,
     RulingError,
     RulingLog,
@@ -30,8 +30,10 @@ from extract.rulings import (
     strike,
     undo,
 )
+from extract.rulings.model import Kind
 
 _MOST = 50
+_LONGEST = 10 * 24 * 3600
 
 
 class Put(BaseModel):
@@ -59,16 +61,22 @@ class Asked(BaseModel):
 
     id: str = Field(pattern=r"^[0-9a-f]{32}$")
     """Made by the page, so that asking again is safe."""
-    act: Literal["stet", "amend", "strike", "note", "reorder", "merge", "split", "pass", "undo", "redo"]
+    act: Literal["stet", "amend", "strike", "note", "add", "reorder", "merge", "split", "pass", "undo", "redo"]
     item: str = Field(default="", max_length=100)
     of: str = Field(default="", max_length=100)
-    """Of an undo or redo: the ruling. Of an amendment: the query that it answers, for the page's own use."""
+    """Of an undo or redo: the ruling. Of an added correction: the measure that it takes back; may be empty. Of an
+    amendment: the query that it answers, for the page's own use."""
     to: Put = Put()
     because: Because | None = None
     overrule: bool = False
     text: str = Field(default="", max_length=4000)
     after: str | None = Field(default=None, max_length=100)
     others: tuple[str, ...] = Field(default=(), max_length=_MOST)
+    kind: Kind = "measure"
+    """Of what is added, as are the next two."""
+    second: float = Field(default=0.0, ge=0, le=_LONGEST, allow_inf_nan=False)
+    said: str = Field(default="", max_length=1000)
+    """The words that it was said in; empty for those of the transcript."""
     into: tuple[str, ...] = Field(default=(), max_length=_MOST)
 
 
@@ -103,7 +111,7 @@ def give(bench: Bench, session: Session, asked: AskedFor) -> list[Result]:
     by = bench.shop.settings.author
     for one in asked.rulings:
         try:
-            log.append(_ruling(bench.work(session).proofed, one, Hand(by, one.id)))
+            log.append(_ruling(bench.work(session), one, Hand(by, one.id)))
         except RulingLogError as error:
             results.append(Result(id=one.id, kept=False, again=True, problem=str(error)))
             break
@@ -123,7 +131,8 @@ def _stands(bench: Bench, session: Session, asked: Asked) -> bool:
     return any(one.id == asked.id for one in bench.work(session).rulings)
 
 
-def _ruling(proofed: Proofed, asked: Asked, hand: Hand) -> Ruling:
+def _ruling(work: Work, asked: Asked, hand: Hand) -> Ruling:
+    proofed = work.proofed
     match asked.act:
         case "stet":
             return stet(proofed, asked.item, hand)
@@ -133,6 +142,9 @@ def _ruling(proofed: Proofed, asked: Asked, hand: Hand) -> Ruling:
             return amend(proofed, asked.item, asked.to.wanted(), hand, asked.because, asked.overrule)
         case "note":
             return note(proofed, asked.item, asked.text, hand)
+        case "add":
+            to = asked.to.wanted()
+            return added(work, asked.kind, asked.second, asked.said, to, asked.of, asked.overrule, hand)
         case "reorder":
             return reorder(proofed, asked.item, asked.after, hand)
         case "merge":

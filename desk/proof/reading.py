@@ -24,19 +24,28 @@ class Read:
     """The problem is one that a person may overrule."""
 
 
-def read_typed(work: Work, item_id: str, text: str) -> Read:
-    """A typed figure as it would be taken for a measure; a bare number takes the unit that the measure has."""
+def read_typed(work: Work, item_id: str, text: str, attribute: str = "") -> Read:
+    """A typed figure as it would be taken for a measure; a bare number takes the unit that the measure has.
+
+    `attribute` is what a measure that is still to be added measures.
+    """
     measure = next((one for one in work.proofed.record.measures if one.id == item_id), None)
     try:
         figure = read_figure(text, measure.unit if measure else None)
     except FigureError as error:
         return Read(problem=str(error))
-    other = in_other_units(_shown(measure, figure)) if measure else None
+    other = in_other_units(_shown(measure or _BARE, figure))
     try:
-        check_unit(figure, measure.attribute if measure else None, trade_of(work.proofed.machine))
+        check_unit(figure, measure.attribute if measure else attribute or None, trade_of(work.proofed.machine))
     except UnitKindError as error:
         return Read(figure.display, other or "", str(error), overrule=True)
     return Read(figure.display, other or "")
+
+
+_BARE = Measure(
+    id="", cue=0, start=0, end=0, quote="", value=0, unit=None, unit_said=True, phase="general", hedged=False
+)
+"""A measure of which nothing is known but the figure."""
 
 
 def _shown(measure: Measure, figure: Figure) -> Measure:

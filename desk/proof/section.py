@@ -29,6 +29,7 @@ def proof_section(shop: Shop, first: Session | None = None) -> Section:
         Route("/sessions/{slug}/state", answers.state),
         Route("/sessions/{slug}/rulings", answers.rulings, methods=["POST"]),
         Route("/sessions/{slug}/reads", answers.reads),
+        Route("/sessions/{slug}/said", answers.said),
         Route("/sessions/{slug}/film", answers.film),
         Route("/sessions/{slug}/stills/{tenths:int}.jpg", answers.still),
         Route("/galley/sessions/{slug}/{name}", answers.galley),

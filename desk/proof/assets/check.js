@@ -13,7 +13,7 @@ export class Check {
   }
 
   /** Ask when the typing rests. */
-  ask(item, text) {
+  ask(item, text, attribute = "") {
     clearTimeout(this.timer);
     this.stop?.abort();
     if (!text.trim()) {
@@ -22,7 +22,7 @@ export class Check {
     }
     this.timer = setTimeout(async () => {
       try {
-        this.show(await this.now(item, text));
+        this.show(await this.now(item, text, attribute));
       } catch (error) {
         if (error.name !== "AbortError") {
           this.show({ item, text, problem: error.message });
@@ -32,12 +32,12 @@ export class Check {
   }
 
   /** Ask at once. Where the server can't be asked the words are taken as they are; it reads them when it gets them. */
-  async now(item, text) {
+  async now(item, text, attribute = "") {
     clearTimeout(this.timer);
     this.stop?.abort();
     this.stop = new AbortController();
     try {
-      const query = new URLSearchParams({ item, text });
+      const query = new URLSearchParams({ item, text, attribute });
       return { item, text, ...(await read(`${this.address}reads?${query}`, { signal: this.stop.signal })) };
     } catch (error) {
       if (error.kind === "away" || error.kind === "shut") {

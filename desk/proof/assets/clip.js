@@ -32,6 +32,11 @@ export class Clip {
     return this.item === item.id && this.player !== null && !this.player.paused;
   }
 
+  /** The second at which the clip stands; of an item whose clip was not played, where the item begins. */
+  second(item) {
+    return this.item === item.id && this.player ? this.player.currentTime : item.start;
+  }
+
   /** First and last second of an item's clip. */
   range(item) {
     const margin = MARGIN + (this.margins.get(item.id) ?? 0);

@@ -1,6 +1,7 @@
 // The part of an open item that plays: the still of its second, the clip, slower and wider.
 
 import { make, fill } from "/assets/make.js";
+import { clock } from "./clock.js";
 import { press } from "./press.js";
 
 /** The frame and its buttons; `refresh` brings the words on the buttons up to date. */
@@ -32,9 +33,4 @@ export function clipPart(item, proof, entry) {
   };
   part.refresh();
   return part;
-}
-
-function clock(seconds) {
-  const tenths = Math.round(seconds * 10);
-  return `${Math.floor(tenths / 600)}:${String(((tenths % 600) / 10).toFixed(1)).padStart(4, "0")}`;
 }

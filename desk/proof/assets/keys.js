@@ -22,6 +22,7 @@ const KEYS = [
   ["a", false, "A", onEntry((entry) => entry.amend()), "amend: read something else"],
   ["x", false, "X", onEntry((entry, proof) => proof.rule(entry, "strike")), "strike: take it out"],
   ["n", false, "N", onEntry((entry) => entry.note()), "note for whoever proofs"],
+  ["d", false, "D", (proof) => proof.openAdd(), "add what the machine missed, at the clip’s second"],
   ["1", false, "1 to 9", null, "take that reading; Enter amends to it"],
   ["p", false, "P", onEntry((entry, proof) => proof.play(entry)), "play the clip, or stop it"],
   ["l", false, "L", (proof) => proof.clip.slower(), "slower, and round to full speed"],

@@ -17,7 +17,8 @@ export function mark(item, waiting, proof) {
   return item.wanted ? make(`span.flag.${item.group === "settle" ? "must" : "look"}`, {}, item.wanted) : null;
 }
 
-function mending(waiting, proof) {
+/** Buttons that mend a refused ruling. */
+export function mending(waiting, proof) {
   const buttons = [
     make("button.small", { type: "button", onclick: () => proof.outbox.drop(waiting.ruling.id) }, "Drop this ruling"),
   ];

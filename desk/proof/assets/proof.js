@@ -1,6 +1,8 @@
 // The proof page of one session: brings its parts together. Each part is a module of its own.
 
+import { fill } from "/assets/make.js";
 import { tell } from "/assets/tell.js";
+import { AddForm } from "./add.js";
 import { Clip } from "./clip.js";
 import { Galley } from "./galley.js";
 import { listenToKeys, showKeys } from "./keys.js";
@@ -160,6 +162,35 @@ class Proof {
     const entry = this.list?.entries.get(item);
     if (entry) {
       this.go(entry);
+    }
+  }
+
+  /** Open the form for what the machine missed: in the open item, beside its clip, else at the top. */
+  openAdd() {
+    if (!this.state?.whole) {
+      return;
+    }
+    const entry = this.list?.current ?? null;
+    const place = document.getElementById("adding");
+    const left = (change) => {
+      if (entry) {
+        entry.done(null);
+      } else {
+        fill(place);
+        this.strip.add.focus();
+      }
+      if (change) {
+        this.outbox.put({ act: "add", item: "", ...change });
+        tell("Added; undo takes it back");
+      }
+    };
+    this.clip.player?.pause();
+    const form = new AddForm(this, entry ? () => this.clip.second(entry.item) : null, left);
+    if (entry) {
+      entry.open_form(form);
+    } else {
+      fill(place, form.element);
+      form.focus();
     }
   }
 

@@ -1,6 +1,7 @@
 // The strip at the top: how much is settled, what is on disk and what is not, undo, redo and the keys.
 
 import { make, fill } from "/assets/make.js";
+import { mending } from "./mark.js";
 
 const TROUBLES = {
   away: (count) => `The server does not answer. ${count}This page keeps asking.`,
@@ -11,11 +12,12 @@ const TROUBLES = {
 export class Strip {
   constructor(proof) {
     this.proof = proof;
-    for (const name of ["progress", "tally", "kept", "undo", "redo", "help", "trouble"]) {
+    for (const name of ["progress", "tally", "kept", "undo", "redo", "add", "help", "trouble"]) {
       this[name] = document.getElementById(name);
     }
     this.undo.addEventListener("click", () => proof.undo());
     this.redo.addEventListener("click", () => proof.redo());
+    this.add.addEventListener("click", () => proof.openAdd());
     this.help.addEventListener("click", () => proof.help());
   }
 
@@ -25,6 +27,7 @@ export class Strip {
     const waiting = outbox.waiting;
     if (state) {
       this.count(state);
+      this.add.disabled = !state.whole;
       setOff(this.undo, !state.undo && !waiting.length, state.undo?.words);
       setOff(this.redo, !state.redo || waiting.length > 0, state.redo?.words);
     }
@@ -75,7 +78,7 @@ export class Strip {
     return make(
       "p", {},
       `Refused: ${one.ruling.act}: ${one.refused.problem} `,
-      make("button.press", { type: "button", onclick: () => this.proof.outbox.drop(one.ruling.id) }, "Drop this ruling"),
+      ...mending(one, this.proof),
     );
   }
 }

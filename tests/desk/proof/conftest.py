@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
 from starlette.testclient import TestClient
 
 from capture.files import write_atomic
@@ -128,3 +128,9 @@ def browser() -> Iterator[Browser]:
         )  # fmt: skip
         yield browser
         browser.close()
+
+
+@pytest.fixture
+def window(browser: Browser) -> Iterator[BrowserContext]:
+    with browser.new_context(viewport={"width": 1280, "height": 900}) as made:
+        yield made

@@ -19,12 +19,6 @@ from tests.desk.serving import proofing
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def window(browser: Browser) -> Iterator[BrowserContext]:
-    with browser.new_context(viewport={"width": 1280, "height": 900}) as made:
-        yield made
-
-
 @contextmanager
 def opened(window: BrowserContext, shop: Shop, *more: str) -> Iterator[Page]:
     """The proof page of the only session; what it complains of fails the test."""
