@@ -10,7 +10,7 @@ from pathlib import Path
 
 import psutil
 import pytest
-from playwright.sync_api import Page, expect, sync_playwright
+from playwright.sync_api import Browser, Page, expect
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from capture.files import write_atomic
@@ -57,14 +57,8 @@ def address(served: tuple[psutil.Process, str]) -> str:
 
 
 @pytest.fixture(scope="module")
-def page() -> Iterator[Page]:
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path="/usr/bin/chromium",
-            args=["--no-sandbox", "--disable-background-networking", "--disable-gpu", "--disable-dev-shm-usage"],
-        )
-        yield browser.new_page(viewport={"width": 1280, "height": 900})
-        browser.close()
+def page(browser: Browser) -> Page:
+    return browser.new_page(viewport={"width": 1280, "height": 900})
 
 
 def test_first_opening(page: Page, served: tuple[psutil.Process, str]) -> None:

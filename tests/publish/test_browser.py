@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
@@ -10,7 +9,7 @@ from typing import Any, Literal
 import pypdfium2
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page
 
 from capture.shop import Shop
 from publish import publish_shop
@@ -23,20 +22,6 @@ pytestmark = pytest.mark.browser
 
 PHONE, DESK = (360, 740), (1280, 900)
 Scheme = Literal["light", "dark"]
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path="/usr/bin/chromium",
-            args=[
-                "--no-sandbox", "--disable-background-networking", "--disable-gpu", "--disable-dev-shm-usage",
-                "--autoplay-policy=no-user-gesture-required", "--mute-audio",
-            ],
-        )  # fmt: skip
-        yield browser
-        browser.close()
 
 
 @dataclass

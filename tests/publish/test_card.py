@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 import pypdfium2
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser
 
 from extract.record import Record, Step
 from publish.card import make_card
@@ -88,17 +87,6 @@ def test_hostile_text_stays_text(text: str) -> None:
     card = make_card(make_page(session, SHOP), session.record)
     if card is not None:
         assert "<script>alert" not in Renderer().card(card)
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path="/usr/bin/chromium",
-            args=["--no-sandbox", "--disable-background-networking", "--disable-gpu", "--disable-dev-shm-usage"],
-        )
-        yield browser
-        browser.close()
 
 
 def on_disk(card: Card, folder: Path) -> Path:

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, sync_playwright
+from playwright.sync_api import Browser, BrowserContext
 from starlette.testclient import TestClient
 
 from capture.files import write_atomic
@@ -114,20 +114,6 @@ class Asking:
 @pytest.fixture
 def asking(person: TestClient) -> Asking:
     return Asking(person)
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path="/usr/bin/chromium",
-            args=[
-                "--no-sandbox", "--disable-background-networking", "--disable-gpu", "--disable-dev-shm-usage",
-                "--autoplay-policy=no-user-gesture-required", "--mute-audio",
-            ],
-        )  # fmt: skip
-        yield browser
-        browser.close()
 
 
 @pytest.fixture

@@ -10,7 +10,7 @@ from pathlib import Path
 import av
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page, Playwright, sync_playwright
+from playwright.sync_api import Page, Playwright
 
 from capture.recording import read_marks
 from capture.recording.level import Level
@@ -19,12 +19,6 @@ from tests.capture.making import Maker
 from tests.desk.record.serving import Server, Window, serving, start, window
 
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture(scope="module")
-def playwright() -> Iterator[Playwright]:
-    with sync_playwright() as playwright:
-        yield playwright
 
 
 @pytest.fixture

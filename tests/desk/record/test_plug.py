@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import random
 import time
-from collections.abc import Iterator
 from pathlib import Path
 
 import av
 import pytest
-from playwright.sync_api import Playwright, sync_playwright
+from playwright.sync_api import Playwright
 
 from capture.media import probe
 from capture.recording import cut_off, finish
@@ -21,12 +20,6 @@ pytestmark = pytest.mark.browser
 
 LOST = 2.0
 """Seconds that may be lost."""
-
-
-@pytest.fixture(scope="module")
-def playwright() -> Iterator[Playwright]:
-    with sync_playwright() as playwright:
-        yield playwright
 
 
 @pytest.fixture(scope="module")
