@@ -23,7 +23,7 @@ from desk.proof.film import film_answer
 from desk.proof.galley import Galley, galley_of
 from desk.proof.giving import AskedFor, give
 from desk.proof.reading import read_typed
-from desk.proof.sessions import sessions_at_work
+from desk.proof.sessions import Listing
 from desk.proof.state import state_of
 from desk.proof.stills import still_file
 from desk.proof.work import Bench
@@ -33,8 +33,9 @@ _SCRIPTS = tuple(
     f"{home}/assets/{path.name}"
     for home, folder in (("", SHARED_FOLDER), ("/proof", Path(__file__).parent / "assets"))
     for path in sorted(folder.glob("*.js"))
+    if path.name != "sessions.js"
 )
-"""Every module of the page, to be fetched at once instead of one behind the other."""
+"""Every module of a session's page, to be fetched at once instead of one behind the other."""
 
 _FIRST_SCREENS = 30
 """Open items told at the beginning: more than any screen holds."""
@@ -49,13 +50,17 @@ class Answers:
     def __init__(self, bench: Bench, pages: Pages) -> None:
         self._bench = bench
         self._pages = pages
+        self._listing = Listing(bench)
         self._told: dict[str, tuple[str, bytes]] = {}
         """The last state of each session that was told, by its tag: every tab asks for the same."""
 
     def sessions(self, _: Request) -> Response:
         """The list of sessions."""
-        shop = self._bench.shop
-        return self._pages.answer("sessions.html", shop=shop.settings, sessions=sessions_at_work(self._bench))
+        return self._pages.answer("sessions.html", shop=self._bench.shop.settings, sessions=self._listing.all())
+
+    def open(self, request: Request) -> Response:
+        """What is open in a session, in words."""
+        return JSONResponse({"open": self._listing.open_in(self._session(request))})
 
     def session(self, request: Request) -> Response:
         """The proof page of one session."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 
 from desk.proof.figures import figure_view, readings
@@ -92,7 +93,13 @@ class Items:
         """A tool or material, at the cue that names it first."""
         start = self._context.cue_start(cue, 0.0)
         end = self._context.cue_end(cue, start + _BREATH)
-        return self._item(kind, item_id, kind, name, start, end, name, text=name)
+        made = self._item(kind, item_id, kind, name, start, end, name, text=name)
+        found = re.search(rf"\b{re.escape(name)}\S*", made.quote, re.IGNORECASE)
+        if found is None:
+            return made
+        before, after = made.quote[: found.start()], made.quote[found.end() :]
+        around = {"before": f"{made.before} {before}".strip(), "after": f"{after} {made.after}".strip()}
+        return made.model_copy(update={**around, "quote": found[0]})
 
     def _made_texts(self) -> dict[str, str]:
         """What the steps say that splits and additions made."""

@@ -26,6 +26,7 @@ def proof_section(shop: Shop, first: Session | None = None) -> Section:
     routes = [
         Route("/", answers.sessions),
         Route("/sessions/{slug}/", answers.session),
+        Route("/sessions/{slug}/open", answers.open),
         Route("/sessions/{slug}/state", answers.state),
         Route("/sessions/{slug}/rulings", answers.rulings, methods=["POST"]),
         Route("/sessions/{slug}/reads", answers.reads),

@@ -28,6 +28,10 @@ class Work:
     """The same without any ruling: what the machine wanted a person to look at."""
 
 
+_MOST_OPEN = 4
+"""Sessions kept in memory, the last ones used; a list of a hundred long ones is walked through one by one."""
+
+
 class Bench:
     """The sessions of a shop that lie open. Safe to ask from several threads."""
 
@@ -49,14 +53,17 @@ class Bench:
         """The session as it stands. Raises `ShopError` and `RulingLogError` where its files can't be read."""
         with self._lock:
             tag = self.tag(session)
-            known = self._open.get(session.slug)
+            known = self._open.pop(session.slug, None)
             if known is not None and known.tag == tag:
+                self._open[session.slug] = known
                 return known
             record, transcript, untouched = self._made(session)
             log = RulingLog(session.rulings_file).read()
             proofed = apply(record, log.rulings) if log.rulings else untouched
             made = Work(session, tag, transcript, log.rulings, log.aside, proofed, untouched)
             self._open[session.slug] = made
+            for slug in list(self._open)[:-_MOST_OPEN]:
+                del self._open[slug], self._read[slug]
             return made
 
     def _made(self, session: Session) -> tuple[Record, Transcript | None, Proofed]:

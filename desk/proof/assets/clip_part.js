@@ -21,10 +21,11 @@ export function clipPart(item, proof, entry) {
   const wider = press("Wider", "W", () => clip.widen(entry.item, 1));
   const tighter = press("Tighter", "⇧W", () => clip.widen(entry.item, -1));
   tighter.setAttribute("aria-keyshortcuts", "Shift+W");
+  const here = make("button.small", { type: "button", onclick: () => proof.openAdd() }, "Add here");
   const range = make("p.aside.range");
   const part = {
     frame,
-    element: make("div.clip", {}, frame, make("div.presses", {}, play, slower, wider, tighter), range),
+    element: make("div.clip", {}, frame, make("div.presses", {}, play, slower, wider, tighter), make("div.range-line", {}, range, here)),
     refresh() {
       const [from, until] = clip.range(entry.item);
       fill(range, `${clock(from)} to ${clock(until)}, ${clip.rate === 1 ? "full speed" : `at ${clip.rate} of its speed`}`);

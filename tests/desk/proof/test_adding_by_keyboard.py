@@ -64,6 +64,7 @@ def test_steps_slips_and_tools_are_added_by_keyboard(window: BrowserContext, sho
         expect(page.get_by_label("What was said")).not_to_be_empty()
         page.get_by_label("Read instead").fill("0.11 in")
         press(page, "Enter")
+        expect(page.locator(".slip-form")).to_have_count(0)
         on_disk(page)
         # A tool: added, renamed, struck, had back.
         press(page, "k", "d")

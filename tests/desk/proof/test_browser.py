@@ -301,3 +301,21 @@ def test_the_keys_can_be_looked_up_and_put_off(window: BrowserContext, shop: Sho
         press(page, "Escape", "s")
         expect(page.locator("#kept")).to_have_text("Everything is on disk")
         settled(page, 0)
+
+
+def test_the_list_of_sessions_fills_in_what_is_open(window: BrowserContext, shop: Shop) -> None:
+    with opened(window, shop) as page:
+        press(page, "s")
+        on_disk(page)
+        page.get_by_role("link", name="All sessions").click()
+        expect(page.locator(".entry.session .aside")).to_have_text("2 to settle, 7 to look at")
+
+
+def test_a_clip_has_its_own_way_to_add(window: BrowserContext, shop: Shop, session: Session) -> None:
+    with opened(window, shop) as page:
+        page.locator(".current").get_by_role("button", name="Add here").press("Enter")
+        page.keyboard.type("7/64 in")
+        press(page, "Enter")
+        expect(page.locator(".slip-form")).to_have_count(0)
+        on_disk(page)
+        assert acts(session) == ["add"]

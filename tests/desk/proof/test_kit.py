@@ -9,6 +9,8 @@ def test_tools_and_materials_lead_to_the_cue_that_names_them(asking: Asking) -> 
     state = asking.state()
     assert {one["group"] for one in state["kit"]} == {"tool", "material"}
     assert state["counts"]["kit"] == len(state["kit"])
+    knife = next(one for one in state["kit"] if one["title"] == "palette knife")
+    assert (knife["quote"], knife["before"].split()[-1], knife["after"].split()[0]) == ("palette knife", "the", "in")
     assert all(one["quote"] and one["end"] > one["start"] for one in state["kit"])
 
 

@@ -66,18 +66,22 @@ def test_a_state_that_has_not_changed_is_not_sent_again(asking: Asking) -> None:
 
 
 def test_the_list_of_sessions_tells_what_is_open(person: TestClient, asking: Asking) -> None:
-    assert "3 to settle, 7 to look at" in person.get("/proof/").text
+    assert f'data-open-at="{asking.home}open"' in person.get("/proof/").text
+    assert person.get(f"{asking.home}open").json() == {"open": "3 to settle, 7 to look at"}
+    assert "3 to settle, 7 to look at" in person.get("/proof/").text  # remembered
     asking.rule("stet", NUT)
     asking.rule("stet", CLAMP)
     asking.rule("stet", SCALE)
-    assert "7 to look at" in person.get("/proof/").text
     assert "to settle" not in person.get("/proof/").text
+    assert person.get(f"{asking.home}open").json() == {"open": "7 to look at"}
+    assert "7 to look at" in person.get("/proof/").text
 
 
 def test_a_session_that_can_not_be_read_is_told_in_the_list(person: TestClient, session: Session) -> None:
     session.record_file.write_text("{}")
-    shown = person.get("/proof/").text
-    assert "is no record" in shown
+    assert SLUG in person.get("/proof/").text
+    told = person.get(f"/proof/sessions/{SLUG}/open")
+    assert (told.status_code, "is no record" in told.json()["problem"]) == (409, True)
     answer = person.get(f"/proof/sessions/{SLUG}/state")
     assert (answer.status_code, "is no record" in answer.json()["problem"]) == (409, True)
 
