@@ -11,6 +11,24 @@ from extract.clauses.phrases import Phrases
 
 
 @dataclass(frozen=True, slots=True)
+class Mishap:
+    """What tells that the speaker's own work went wrong."""
+
+    phrases: Phrases
+    """Said with the work: "by accident"."""
+    sequel: Phrases
+    """Said right behind it: "and it bit me"."""
+    too: frozenset[str]
+    """Behind "too": "i drilled it too deep"."""
+    verbs: frozenset[str]
+    """Past forms that tell a mishap by themselves: "i scorched the felt"."""
+    breaking: frozenset[str]
+    """The same where nothing says to what end: "i cracked the plate", not "i cracked the seam open"."""
+    parted: frozenset[str]
+    """Things that are broken on purpose: "i broke the edges"."""
+
+
+@dataclass(frozen=True, slots=True)
 class Talk:
     """Phrases that are no work, by what they tell; the reasons stand in the data file."""
 
@@ -18,12 +36,24 @@ class Talk:
     returns: Phrases
     before: Phrases
     later: Phrases
+    mishap: Mishap
     fillers: Phrases
     days_past: Phrases
     exclamations: frozenset[str]
     telling: frozenset[str]
     person: dict[str, str]
     present: dict[str, str]
+
+
+def _mishap(said: dict[str, list[str]]) -> Mishap:
+    return Mishap(
+        phrases=Phrases(said["phrases"]),
+        sequel=Phrases(said["sequel"]),
+        too=frozenset(said["too"]),
+        verbs=frozenset(said["verbs"]),
+        breaking=frozenset(said["breaking"]),
+        parted=frozenset(said["parted"]),
+    )
 
 
 @cache
@@ -39,6 +69,7 @@ def talk() -> Talk:
         returns=Phrases(data["return"]["phrases"]),
         before=Phrases(data["before"]["phrases"]),
         later=Phrases(data["later"]["phrases"]),
+        mishap=_mishap(data["mishap"]),
         fillers=Phrases(data["fillers"]["phrases"]),
         days_past=Phrases(data["days_past"]["phrases"]),
         exclamations=frozenset(data["exclamations"]["words"]),

@@ -29,6 +29,7 @@ _CUT = frozenset({"IN", "NN", "NNS", "CC", "TO"})
 _SAYING = frozenset({"say", "said", "told", "gave", "call", "called"})
 _COMPARING = frozenset({"more", "less", "lower", "higher", "fewer", "longer", "shorter", "better", "lip", "than"})
 _FIRST = frozenset({"i", "i've", "i'm", "i'd", "my", "me", "we", "i'll"})
+_YOU = frozenset({"you", "you'd", "you're", "your"})
 _EXPLAINED = (*OWNING, "pause", "deny", "bare_wrong", "quote", "recall", "holds")
 _SIGNS = ("strong", "pause", "deny", "confess", "reread", "discard", "amend", "quote", "bare_wrong")
 
@@ -89,7 +90,9 @@ def near_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     found["parallel"] = float(wrong > 0 and pieces[wrong - 1].text == pieces[right - 1].text and right - wrong > 1)
     found["set_off"] = float(bool(pieces[wrong].mark) and bool(pieces[right - 1].mark) and right - wrong > 1)
     found["own"] = float(any(piece.text in _FIRST for piece in pieces[wrong + 1 : right]))
-    found["you"] = float(any(piece.text in ("you", "you'd", "you're", "your") for piece in pieces[wrong + 1 : right]))
+    found["you_between"] = float(
+        any(piece.text in ("you", "you'd", "you're", "your") for piece in pieces[wrong + 1 : right])
+    )
     found["other_thing"] = float(of_other_things(scene, wrong, right))
     found["echo"] = float(any(same_value(pieces[at], pieces[wrong]) for at in between))
     found["asked"] = float(any(pieces[at].mark == "?" for at in range(wrong, right)))

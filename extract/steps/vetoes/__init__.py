@@ -11,6 +11,7 @@ from extract.steps.vetoes.empty import empty
 from extract.steps.vetoes.farewell import farewell
 from extract.steps.vetoes.history import history
 from extract.steps.vetoes.idle import idle
+from extract.steps.vetoes.mishap import mishap
 from extract.steps.vetoes.people import people
 from extract.steps.vetoes.strange import strange
 
@@ -21,6 +22,7 @@ VETOES: tuple[tuple[str, Veto], ...] = (
     ("deferred", deferred),
     ("aside", aside),
     ("farewell", farewell),
+    ("mishap", mishap),
 )
 """Refuse a candidate outright: its action is none of this job, whatever else speaks for it."""
 
