@@ -9,12 +9,18 @@ from markupsafe import escape
 
 from publish.context import Card, ErrataPage, FrontPage, Hazard, SessionPage
 from publish.context.library import WorkPage
+from publish.context.reference import KitPage, ReferenceIndex, ReferencePage
 from publish.errors import LostCautionError
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
 
-LibraryPage = WorkPage
-_LIBRARY: dict[type[LibraryPage], str] = {WorkPage: "work.html"}
+LibraryPage = WorkPage | ReferencePage | ReferenceIndex | KitPage
+_LIBRARY: dict[type[LibraryPage], str] = {
+    WorkPage: "work.html",
+    ReferencePage: "reference.html",
+    ReferenceIndex: "references.html",
+    KitPage: "kit.html",
+}
 
 TEMPLATES = Path(__file__).parent / "templates"
 

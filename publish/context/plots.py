@@ -48,8 +48,8 @@ class Plot:
     """Of the drawing, in its own units."""
     upright: bool
     """The scale stands upright, so that bars of ranges do."""
-    band: tuple[float, float, float, float] | None
-    """The usual range, drawn behind: x, y, width and height."""
+    bands: tuple[tuple[float, float, float, float], ...]
+    """The usual ranges, drawn behind: x, y, width and height."""
     lines: str
     """Path of the axes and their graduations."""
     rule: str

@@ -19,7 +19,6 @@ from extract.units import UnitError, to_unit, unit_named, unit_rows
 
 _FINEST = 10**6
 _FINEST_FRACTION = 128
-_MOST_DECIMALS = 4
 _WRITTEN = re.compile(r"(?:\d+ )?\d+/(?P<below>\d+)|\d+\.(?P<decimals>\d+)|\d+")
 
 
@@ -68,10 +67,9 @@ class Scale:
         if self.below and value.denominator <= _FINEST_FRACTION and value.denominator & (value.denominator - 1) == 0:
             below = max(self.below, value.denominator)
             return Number(0, 0, value, "fraction", denominator=below)
-        decimals = max(self.decimals, 3 if self.below else 0)
-        # The middle of two figures may fall between their last places.
-        while decimals < _MOST_DECIMALS and (value * 10**decimals).denominator != 1:
-            decimals += 1
+        # The middle of two figures, or a converted one, falls between the last places that were said: one place more.
+        between = (value * 10**self.decimals).denominator != 1
+        decimals = max(self.decimals + between, 3 if self.below else 0)
         return Number(0, 0, value, "decimal" if decimals else "integer", decimals=decimals or None)
 
 

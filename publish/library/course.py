@@ -40,7 +40,7 @@ def draw_course(what: str, statements: Sequence[Statement]) -> Plot | None:
         width=WIDTH,
         height=HEIGHT,
         upright=True,
-        band=None,
+        bands=(),
         lines=_lines(upright),
         rule="M" + "L".join(f"{spot.x} {spot.y}" for spot in spots),
         spots=spots,

@@ -7,25 +7,38 @@ from collections.abc import Iterator, Sequence
 from capture.shop import ShopSettings
 from publish.context import Link, SessionPage, Shelf
 from publish.context.library import WorkPage
+from publish.context.reference import KitPage, ReferenceIndex, ReferencePage
+from publish.library.kit import FOLDER as KIT
+from publish.library.kit import make_kit
+from publish.library.reference import FOLDER as FIGURES
+from publish.library.reference import make_reference
 from publish.library.statements import Statement, statements_of
 from publish.library.work_page import make_work_page
 from publish.library.works import folded, works_of
 from publish.source import SessionSource
 
-Library = dict[str, WorkPage]
+Library = dict[str, WorkPage | ReferencePage | ReferenceIndex | KitPage]
 """Pages by the name of their file on the site; names are addresses too: letters, digits, hyphens and slashes."""
 
 
 def make_library(sources: Sequence[SessionSource], pages: Sequence[SessionPage], shop: ShopSettings) -> Library:
     """Every page of the library; `pages` are those of `sources`, oldest first."""
     statements = statements_of(sources, pages, shop)
-    return dict(_works(sources, pages, statements, shop))
+    library: Library = dict(_works(sources, pages, statements, shop))
+    library |= make_reference(statements, shop)
+    kit = make_kit(sources, pages, shop)
+    return library if kit is None else library | {f"{KIT}/index.html": kit}
 
 
 def shelf_of(library: Library) -> Shelf:
     """What the front page leads to."""
     works = [(page.subject, name) for name, page in library.items() if isinstance(page, WorkPage)]
-    return Shelf(works=tuple(Link(name, subject) for subject, name in sorted(works, key=lambda one: folded(one[0]))))
+    figures, kit = f"{FIGURES}/index.html", f"{KIT}/index.html"
+    return Shelf(
+        works=tuple(Link(name, subject) for subject, name in sorted(works, key=lambda one: folded(one[0]))),
+        figures=Link(figures, "Reference figures") if figures in library else None,
+        kit=Link(kit, "Tools and materials") if kit in library else None,
+    )
 
 
 def _works(

@@ -13,7 +13,19 @@ import pytest
 from markupsafe import Markup
 
 from publish import moments
-from publish.context import FrontPage, Link, SessionPage, Shelf, figures, library, pages, parts, plots, timeline
+from publish.context import (
+    FrontPage,
+    Link,
+    SessionPage,
+    Shelf,
+    figures,
+    library,
+    pages,
+    parts,
+    plots,
+    reference,
+    timeline,
+)
 from publish.errata import retractions
 from publish.front import make_front
 from publish.galley import Galley
@@ -25,7 +37,7 @@ from tests.publish.library.sessions import pages as pages_of
 from tests.publish.library.sessions import sessions
 from tests.publish.session import SHOP, source
 
-MODULES = (figures, library, moments, pages, parts, plots, timeline)
+MODULES = (figures, library, moments, pages, parts, plots, reference, timeline)
 
 
 def documented(module: ModuleType) -> dict[str, set[str]]:

@@ -37,7 +37,9 @@ def pages(of: tuple[SessionSource, ...]) -> tuple[SessionPage, ...]:
 def later(slug: str, title: str, date: str, subject: str, sixtyfourths: int) -> SessionSource:
     """A session that found the treble action so high, and left it a sixty-fourth lower."""
     honest = source()
-    facts = honest.record.session.model_copy(update={"title": title, "date": date, "subject": subject})
+    facts = honest.record.session.model_copy(
+        update={"title": title, "date": date, "subject": subject, "trade": "strings"}
+    )
     record = Record(
         session=facts,
         measures=(action(sixtyfourths), action(sixtyfourths - 1, left=True), relief()),

@@ -1,0 +1,162 @@
+"""Makes up reference figures: all that the sessions say of one attribute of one thing, with median and range.
+
+Takes the string heights of four guitars; leaves alone what one session measured twice. Kinds of unit are never mixed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from statistics import median
+
+from capture.shop import ShopSettings
+from extract.record import Phase
+from publish.addresses import absolute
+from publish.context import Link
+from publish.context.reference import ReferenceEntry, ReferenceIndex, ReferencePage, Tally
+from publish.library.common import Ends, Scale, common_scale
+from publish.library.lanes import draw_lanes
+from publish.library.statements import Statement, tell
+from publish.library.usual import bands_for, ends_in, usual
+from publish.library.works import folded, slugs_of
+from publish.wording import PHASES, count, sentence
+
+FOLDER = "figures"
+ROOT = "../"
+"""From these pages to the front page's folder."""
+_ALL = "all"
+_FEWEST_SESSIONS, _FEWEST_FIGURES = 2, 3
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """What is measured, of what."""
+
+    slug: str
+    attribute: str
+    item: str
+    kind: str
+    statements: tuple[Statement, ...]
+
+    @property
+    def what(self) -> str:
+        """Its name."""
+        measure = self.statements[0].measure
+        return sentence(", ".join(one for one in (measure.attribute, measure.item) if one)).rstrip(".")
+
+    @property
+    def sessions(self) -> int:
+        """How many sessions speak of it."""
+        return len({one.source.slug for one in self.statements})
+
+    def counted(self, scale: Scale) -> list[tuple[Phase, Ends]]:
+        """The figures that median and range are of: settled, and no one-sided limits."""
+        kept = (one.measure for one in self.statements if one.settled and one.measure.limit is None)
+        return [(one.phase, ends) for one in kept if (ends := scale.ends(one)) is not None]
+
+
+def subjects_of(statements: Sequence[Statement]) -> tuple[Subject, ...]:
+    """What at least two sessions or three figures speak of, in the order in which it was first spoken of."""
+    found: dict[tuple[str, str, str], list[Statement]] = {}
+    for one in statements:
+        if one.measure.attribute and one.measure.kind:
+            key = (folded(one.measure.attribute), folded(one.measure.item), one.measure.kind)
+            found.setdefault(key, []).append(one)
+    kept = [
+        (key, of)
+        for key, of in found.items()
+        if len(of) >= _FEWEST_FIGURES or len({one.source.slug for one in of}) >= _FEWEST_SESSIONS
+    ]
+    slugs = slugs_of([f"{attribute} {item}" for (attribute, item, _), _ in kept], "figure")
+    return tuple(Subject(slug, *key, tuple(of)) for slug, (key, of) in zip(slugs, kept, strict=True))
+
+
+def make_reference(
+    statements: Sequence[Statement], shop: ShopSettings
+) -> Iterator[tuple[str, ReferencePage | ReferenceIndex]]:
+    """Each page by its name on the site, the list last; nothing where nothing was measured often enough."""
+    entries = []
+    for subject in sorted(subjects_of(statements), key=lambda one: (one.attribute, one.item, one.slug)):
+        page = _page(subject, shop)
+        yield f"{FOLDER}/{subject.slug}.html", page
+        contents = f"{count(len(subject.statements), 'figure')}, {count(subject.sessions, 'session')}"
+        over_all = page.tallies[-1] if page.tallies else None
+        entries.append(ReferenceEntry(Link(f"{subject.slug}.html", subject.what), contents, over_all))
+    if entries:
+        yield f"{FOLDER}/index.html", _index(tuple(entries), shop)
+
+
+def _page(subject: Subject, shop: ShopSettings) -> ReferencePage:
+    scale = common_scale(one.measure for one in subject.statements)
+    counted = subject.counted(scale) if scale else []
+    trades = [folded(one.source.record.session.trade) for one in subject.statements]
+    bands = bands_for(trades, subject.attribute, subject.item, subject.kind)
+    drawn = [ends for _, band in bands if scale and (ends := ends_in(band, scale.unit))]
+    return ReferencePage(
+        title=shop.title,
+        what=subject.what,
+        author=shop.author,
+        licence=shop.licence,
+        assets=f"{ROOT}assets/",
+        address=_web(shop, f"{subject.slug}.html"),
+        front=Link(f"{ROOT}index.html", shop.title),
+        index=Link("index.html", "All reference figures"),
+        tallies=_tallies(counted, scale) if scale else (),
+        usual=tuple(usual(trade, band) for trade, band in bands),
+        plot=draw_lanes(subject.what, counted, scale, drawn) if scale else None,
+        left_out=_left_out(subject, len(counted)),
+        tellings=tuple(tell(one, ROOT) for one in subject.statements),
+    )
+
+
+def _tallies(counted: Sequence[tuple[Phase, Ends]], scale: Scale) -> tuple[Tally, ...]:
+    by_phase = [(name, [ends for one, ends in counted if one == phase]) for phase, name in PHASES.items()]
+    present = [(name, of) for name, of in by_phase if of]
+    if len(present) > 1:
+        present.append((_ALL, [ends for _, ends in counted]))
+    return tuple(_tally(name, of, scale) for name, of in present)
+
+
+def _tally(phase: str, of: Sequence[Ends], scale: Scale) -> Tally:
+    middle = scale.told(median(one.value for one in of))
+    least, most = min(one.low for one in of), max(one.high for one in of)
+    span, span_other = _between(least, most, scale)
+    return Tally(phase, len(of), *middle, span, span_other)
+
+
+def _between(least: Fraction, most: Fraction, scale: Scale) -> tuple[str, str]:
+    low, high = scale.told(least), scale.told(most)
+    if low == high:
+        return low
+    own, other = (f"{one} to {two}" if one and two else "" for one, two in zip(low, high, strict=True))
+    return own, other
+
+
+def _left_out(subject: Subject, counted: int) -> tuple[str, ...]:
+    open_ones = sum(not one.settled for one in subject.statements)
+    limits = sum(one.settled and one.measure.limit is not None for one in subject.statements)
+    others = len(subject.statements) - counted - open_ones - limits
+    listed = (
+        (open_ones, "that has to be settled first", "that have to be settled first"),
+        (limits, "that gives a limit only", "that give a limit only"),
+        (others, "in a unit that can’t be turned into the others’", "in units that can’t be turned into the others’"),
+    )
+    return tuple(f"{count(number, 'figure')} {one if number == 1 else many}" for number, one, many in listed if number)
+
+
+def _index(entries: tuple[ReferenceEntry, ...], shop: ShopSettings) -> ReferenceIndex:
+    return ReferenceIndex(
+        title=shop.title,
+        author=shop.author,
+        licence=shop.licence,
+        assets=f"{ROOT}assets/",
+        address=_web(shop, "index.html"),
+        front=Link(f"{ROOT}index.html", shop.title),
+        entries=entries,
+    )
+
+
+def _web(shop: ShopSettings, name: str) -> str | None:
+    folder = absolute(shop.site_address, FOLDER)
+    return f"{folder}{name}" if folder else None

@@ -1,0 +1,82 @@
+"""How the time to publish grows with the number of sessions: the whole site, and the library alone.
+
+    python -m tests.benchmarks.library
+
+The sessions are copies of the invented one of tests/publish (34 lines, 30 figures), four to a work, dated a week apart,
+without recordings. Times are of the processor, in one run.
+"""
+
+from __future__ import annotations
+
+import tempfile
+import time
+from dataclasses import replace
+from datetime import date, timedelta
+from pathlib import Path
+
+from capture.files import write_atomic
+from capture.shop import SessionSettings, Shop
+from extract.record import Record
+from publish import publish_shop
+from publish.front import keep_company
+from publish.library import make_library
+from publish.page import make_page
+from publish.render import Renderer
+from publish.source import SessionSource
+from tests.publish.session import SHOP, source
+
+SESSIONS = (25, 50, 100, 200)
+_TO_A_WORK = 4
+
+
+def main() -> None:
+    """Print a Markdown table."""
+    _seconds(1)
+    print("| sessions | whole site, s | a session, s | of it library, s | a session, s |\n|---|---|---|---|---|")
+    for number in SESSIONS:
+        whole, library = _seconds(number), _library(number)
+        print(f"| {number} | {whole:.2f} | {whole / number:.3f} | {library:.2f} | {library / number:.4f} |", flush=True)
+
+
+def generated(number: int) -> SessionSource:
+    """The session of this number."""
+    honest = source()
+    day = date(2031, 1, 6) + timedelta(weeks=number)
+    facts = honest.record.session.model_copy(
+        update={
+            "title": f"Job {number}", "date": day.isoformat(), "subject": f"mandola no. {number // _TO_A_WORK}",
+            "trade": "strings",
+        }
+    )  # fmt: skip
+    record: Record = honest.record.model_copy(update={"session": facts})
+    return replace(honest, slug=f"{day.isoformat()}-job-{number}", record=record, recording=None)
+
+
+def _seconds(number: int) -> float:
+    with tempfile.TemporaryDirectory() as folder:
+        shop = Shop.open_or_create(Path(folder) / "shop", SHOP)
+        for one in map(generated, range(number)):
+            facts = one.record.session
+            settings = {"title": facts.title, "date": facts.date, "subject": facts.subject, "trade": facts.trade}
+            session = shop.add_session(SessionSettings.model_validate(settings))
+            write_atomic(session.record_file, one.record.to_json())
+            if one.transcript is not None:
+                write_atomic(session.transcript_file, one.transcript.to_json())
+        begun = time.process_time()
+        publish_shop(shop)
+        return time.process_time() - begun
+
+
+def _library(number: int) -> float:
+    sources = tuple(map(generated, range(number)))
+    company = keep_company(sources, SHOP)
+    pages = tuple(make_page(one, SHOP, company[one.slug]) for one in sources)
+    renderer = Renderer()
+    begun = time.process_time()
+    for page in make_library(sources, pages, SHOP).values():
+        renderer.library(page)
+    return time.process_time() - begun
+
+
+if __name__ == "__main__":
+    main()
