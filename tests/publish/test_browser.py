@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Literal
 
@@ -13,6 +13,7 @@ from playwright.sync_api import Browser, BrowserContext, Page
 
 from capture.shop import Shop
 from publish import publish_shop
+from publish.library import make_library
 from publish.page import make_page
 from publish.render import Renderer
 from tests.publish.hostile import HOSTILE, hostile_shop, hostile_source
@@ -55,11 +56,18 @@ def pages(shop: Shop) -> tuple[Path, ...]:
     return published.front, published.pages[0], published.front.with_name("errata.html")
 
 
+@pytest.fixture(scope="module")
+def library(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, ...]:
+    """A page of each kind of the library over several sessions."""
+    site = publish_shop(shop_of_sessions(tmp_path_factory.mktemp("library"))).front.parent
+    work = site / "work" / "octave-mandola-bridge-reglued-and-saddle-replaced" / "index.html"
+    return work, site / "figures" / "relief-neck.html", site / "figures" / "index.html", site / "kit" / "index.html"
+
+
 @pytest.fixture
-def every_page(pages: tuple[Path, ...], tmp_path: Path) -> tuple[Path, ...]:
-    """The same, and each kind of page of the library over several sessions."""
-    site = publish_shop(shop_of_sessions(tmp_path)).front.parent
-    return *pages, *sorted(path for folder in ("work", "figures", "kit") for path in (site / folder).rglob("*.html"))
+def every_page(pages: tuple[Path, ...], library: tuple[Path, ...]) -> tuple[Path, ...]:
+    """The pages of one session's site, and those of the library."""
+    return *pages, *library
 
 
 def test_pages_ask_for_nothing_but_their_own_files(browser: Browser, every_page: tuple[Path, ...]) -> None:
@@ -198,3 +206,29 @@ def test_hostile_text_runs_nothing(browser: Browser, tmp_path: Path, text: str) 
         seen.page.wait_for_load_state("networkidle")
         assert seen.page.evaluate("window.broken") is None
         assert all(url.startswith("file://") for url in seen.requests)
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_runs_nothing_in_the_library(browser: Browser, tmp_path: Path, text: str) -> None:
+    twice = (hostile_source(text), replace(hostile_source(text), slug="again"))
+    made = tuple(make_page(one, hostile_shop(text)) for one in twice)
+    with context(browser) as window:
+        for number, page in enumerate(make_library(twice, made, hostile_shop(text)).values()):
+            path = tmp_path / f"{number}.html"
+            path.write_text(Renderer().library(page), encoding="utf-8")
+            seen = visit(window, path)
+            assert seen.page.evaluate("window.broken") is None
+            assert all(url.startswith("file://") for url in seen.requests)
+            seen.page.close()
+
+
+def test_a_work_prints_with_its_plots_and_figures(browser: Browser, library: tuple[Path, ...]) -> None:
+    with context(browser) as window:
+        page = visit(window, library[0]).page
+        page.emulate_media(media="print")
+        assert page.locator(".plot").first.is_visible()
+        made = page.pdf(prefer_css_page_size=True)
+    paper = pypdfium2.PdfDocument(made)
+    text = " ".join("".join(sheet.get_textpage().get_text_range() for sheet in paper).split())
+    assert "Measured more than once" in text
+    assert "2 March 2032" in text
