@@ -104,7 +104,8 @@ def _line(here: str, there: str) -> tuple[Fraction, Fraction]:
 
     try:
         zero, one = (Fraction(_registry().Quantity(Fraction(n), here).to(there).magnitude) for n in (0, 1))
-    except (pint.DimensionalityError, pint.UndefinedUnitError) as error:
+    except (pint.DimensionalityError, pint.UndefinedUnitError, TypeError) as error:
+        # TypeError: a level in decibels is a logarithm, of which pint makes no exact ratio.
         raise UnitError(here, there) from error
     return one - zero, zero
 
