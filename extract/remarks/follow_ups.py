@@ -137,7 +137,12 @@ def _planned(reading: Reading, index: int) -> Note | None:
     if reading.finds(cues().later, piece) is None and _when(reading, piece) is None:
         return None
     work = own_work(reading.bench, piece)
-    if work is None or work.mode == "done" or "you" in reading.bench.lower[piece.lead : piece.end]:
+    if (
+        work is None
+        or work.mode == "done"
+        or reading.bench.words.kind(work.verb) == "idle"
+        or "you" in reading.bench.lower[piece.lead : piece.end]
+    ):
         return None
     rest = reading.said(*work.rest)
     return Note(piece.start, piece.end, sentence(f"{work.said} {rest}"))

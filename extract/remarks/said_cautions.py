@@ -40,7 +40,7 @@ def _forbids(reading: Reading, index: int) -> int | None:
         while bench.tag(at) == "RB":
             at += 1
         verb = bench.verb(at)
-        works = verb is not None and bench.words.kind(verb.lemma) != "idle"
+        works = verb is not None and verb.at < piece.end and bench.words.kind(verb.lemma) != "idle"
         placed = bench.word(found[0]) == "never" and bench.tag(at) in {"IN", "RB"}
         return found[0] + 1 if not subject and (works or placed) else None
     found = reading.finds(cues().forbid_noun, piece)
