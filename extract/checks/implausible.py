@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
 from extract.checks.linear import Linear, conversion
+from extract.checks.offsets import SIZES, is_no_size, is_off
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words
@@ -26,8 +27,6 @@ _SPOKEN = 9
 """Words before a figure among which its attribute must be said to be sure of it."""
 _PLACED = frozenset({"at", "over", "above", "behind", "past", "under", "below"})
 """Before a part these tell where a figure was taken, not what it is of."""
-_SMALL = Fraction(3, 2)
-"""Millimetres below which "high", "low" or "out" behind a figure make it a difference."""
 _FAR = 1.5
 """A figure this many times above or below its band is past what a strange instrument explains."""
 _FAR_UNSAID = 5
@@ -38,7 +37,7 @@ def find_implausible(talk: Talk) -> Iterator[Suspicion]:
     """Each figure outside every band that holds for it."""
     for one in talk.said:
         measure = one.measure
-        if measure.unit is None or measure.difference or _is_off(one):
+        if measure.unit is None or measure.difference or _is_off(one) or _is_other(talk.trade, one):
             continue
         by_words = _by_words(talk.trade, one)
         name, bands = by_words or _by_attribute(talk.trade, measure)
@@ -93,13 +92,14 @@ def _is_another(attribute: Attribute, behind: set[str]) -> bool:
 
 
 def _is_off(one: Said) -> bool:
-    """ "4 thou high", "half a millimetre proud": how far it stands off, not how big it is."""
-    if one.after[:1] not in _OFF or one.measure.kind not in ("length", "temperature"):
-        return False
-    if one.measure.kind == "temperature":
-        return True
-    convert = conversion(one.measure.unit or "", "millimeter")
-    return convert is not None and convert(one.figure.value) < _SMALL
+    """ "5 degrees low" is how far it is out, as is a small length that stands high or proud."""
+    return is_off(one) if one.measure.kind == "length" else one.measure.kind == "temperature" and one.after[:1] in _OFF
+
+
+def _is_other(trade: Trade, one: Said) -> bool:
+    """Taken off or a clearance, and its attribute is that of a size."""
+    attribute = next((known for known in trade.attributes if known.name == one.measure.attribute), None)
+    return attribute is not None and attribute.name in SIZES and is_no_size(one)
 
 
 def _of(words: tuple[str, ...], name: tuple[str, ...]) -> int:

@@ -13,6 +13,7 @@ from extract.checks.arithmetic.window import COUNTS
 from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
 from extract.checks.linear import conversion
 from extract.checks.magnitudes import ANY, SIZE, Magnitude, magnitudes
+from extract.checks.offsets import is_no_size
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words
@@ -48,6 +49,8 @@ def _is_a_size(one: Said) -> bool:
     if measure.unit is None or measure.kind is None or measure.difference or len(one.figures) > 1:
         return False
     if one.after[:1] and (one.after[0] in words.no_size or one.after[:2] in words.no_size_pairs):
+        return False
+    if is_no_size(one):
         return False
     return measure.kind != "length" or not words.taking & {*one.clause[-_REACH:], *one.after[:1]}
 

@@ -68,6 +68,8 @@ class CheckWords:
     no_size: frozenset[str]
     no_size_pairs: frozenset[Phrase]
     changing: frozenset[str]
+    offsets: dict[str, frozenset[str]]
+    """Words by which a length is no size, by what they say of it."""
     recalling: frozenset[str]
     recalling_firmly: frozenset[str]
 
@@ -142,6 +144,7 @@ def check_words() -> CheckWords:
         placing=frozenset(data["scale"]["placing"]),
         taking=frozenset(data["scale"]["taking"]),
         not_own=frozenset(data["scale"]["not_own"]),
+        offsets={name: frozenset(words) for name, words in data["offsets"].items()},
         no_size=frozenset(data["scale"]["behind"]),
         no_size_pairs=_phrases(data["scale"]["behind_pairs"]),
         recalling_firmly=frozenset(data["recalling"]["firm"]),

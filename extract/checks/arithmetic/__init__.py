@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from extract.checks.agreement import agreement
+from extract.checks.arithmetic.carried import is_carried
 from extract.checks.arithmetic.pattern import Sum, terms_of
 from extract.checks.arithmetic.running import find_running, judge_running
 from extract.checks.arithmetic.sums import SUMS
@@ -54,7 +55,10 @@ def _is_said_again(talk: Talk, one: Said) -> bool:
 def _try(rule: Sum, window: Window) -> Suspicion | str:
     matched = rule.pattern.search(window.text)
     terms = terms_of(window, matched) if matched is not None else None
-    return _judge(rule, terms) if terms is not None else "no sum"
+    if matched is None or terms is None:
+        return "no sum"
+    judged = _judge(rule, terms)
+    return judged if judged == "right" or is_carried(window, int(matched["c"]), rule.carrier) else "no sum"
 
 
 def _is_rounding(terms: Terms, exact: Fraction) -> bool:

@@ -109,15 +109,16 @@ LOOSE: tuple[Sum, ...] = (
     ),
     Sum(
         "moved",
-        said("A", 12, "B", 9, "so|that's|which|means|meaning|we've|it's|you've|i've", 5, _MOVED, 4, "C"),
+        said("A", 12, "B", 9, "so|that's|which|means|meaning", 5, _MOVED, 4, "C"),
         one_of(work.difference),
         show("{a} to {b}"),
     ),
     Sum(
         "moved, in a new sentence",
-        said("from|was|were", 6, "A", 10, "to|now|is", 4, "B", 4, _MOVED, 2, "C"),
+        said("from|was|were", 6, "A", 10, "to|now|now's", 4, "B", 4, _MOVED, 2, "C"),
         one_of(work.difference),
         show("{a} to {b}"),
+        carrier="itself",
     ),
     Sum(
         "from and to",

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from extract.checks.arithmetic import gauged, work
 from extract.checks.arithmetic.gauged import one_of
 from extract.checks.arithmetic.pattern import IN_ALL, SO, Sum, said, show
 
+_WIDE = Fraction(4)
+"""How many times a result may be out where only kinds of unit hint at the sum."""
 _EACH = "each|apiece|a piece|each one|a time|per|a go|a turn|per turn|a pass|per pass|each time|a side"
 _SPAN = "first to last|first to the last|end to end|outside to outside|overall|altogether|in all|total|across the lot"
 _TURNING = "pitch|a turn|per turn|per rev|each turn|a revolution|per revolution|every turn|one turn"
@@ -17,7 +21,7 @@ MULTIPLES: tuple[Sum, ...] = (
         one_of(gauged.over_one_period),
         show("{a} a {w} for a {p}"),
     ),
-    Sum("electrical", said("A", 8, "B", 9, SO, 4, "C"), gauged.electrical, show("{a} with {b}")),
+    Sum("electrical", said("A", 8, "B", 9, SO, 4, "C"), gauged.near(gauged.electrical, _WIDE), show("{a} with {b}")),
     Sum("turns of a pitch", said("A", 2, _TURNING, 12, "B", 10, "C"), gauged.turned, show("{a} with {b}")),
     Sum("pitch said before", said(_TURNING, 3, "A", 12, "B", 10, "C"), gauged.turned, show("{a} with {b}")),
     Sum("turns, then the pitch", said("A", 8, "B", 2, _TURNING, 8, "C"), gauged.turned, show("{a} with {b}")),
@@ -46,6 +50,7 @@ MULTIPLES: tuple[Sum, ...] = (
         said("F", "of", 3, "A", 4, f"{SO}|is|are", 3, "C"),
         one_of(gauged.part_of_it, near=gauged.NEAREST),
         show("{f} of {a}"),
+        carrier="operator",
     ),
     Sum(
         "halved",
@@ -58,12 +63,14 @@ MULTIPLES: tuple[Sum, ...] = (
         ),
         one_of(work.half),
         show("half of {a}"),
+        carrier="operator",
     ),
     Sum(
         "doubled",
         said("A", 6, "doubled|times two|both sides|two of them|two of those|the pair|twice that", 6, "C"),
         one_of(work.double),
         show("twice {a}"),
+        carrier="operator",
     ),
     Sum(
         "radius",
@@ -77,6 +84,7 @@ MULTIPLES: tuple[Sum, ...] = (
         said("A", 10, "split the difference|meet in the middle", 1, "with|and", 4, "B", 8, "C"),
         one_of(work.middle),
         show("the middle of {a} and {b}"),
+        carrier="operator",
     ),
     Sum(
         "between the two",
@@ -91,12 +99,14 @@ MULTIPLES: tuple[Sum, ...] = (
         ),
         one_of(work.middle),
         show("the middle of {a} and {b}"),
+        carrier="operator",
     ),
     Sum(
         "and so many lots",
         said("A", 3, "and|plus", 1, "N", "lots of|times|at|of", 1, "B", 4, f"{SO}|is|are", 3, "C"),
         gauged.and_so_many,
         show("{a} and {n} times {b}"),
+        carrier="operator",
     ),
     Sum(
         "each of so many",

@@ -7,14 +7,15 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from extract.checks.arithmetic.carried import Carrier
 from extract.checks.arithmetic.terms import PARTS, Terms
 from extract.checks.arithmetic.window import Window
 
 SO = (
-    "so|that's|which|leaves|leaving|gives|giving|means|meaning|makes|making|there's|you've|we've|that'd|which'd|leave|"
-    "give|make|mean|equals|works out|comes to|call it|i get|you get|i want|i need"
+    "so|that's|which|leaves|leaving|gives|giving|means|meaning|makes|making|that'd|which'd|leave|"
+    "give|make|mean|equals|works out|comes to|call it|i get|you get"
 )
-"""What leads up to a result."""
+"""What leads up to a result. "There's" and "we've" don't: they tell of a reading."""
 IN_ALL = (
     "makes|make|making|comes to|come to|adds up to|add up to|gives|altogether|total|totals|together|all told|in all|"
     "the sum|all up|overall|the lot|brings|combined"
@@ -33,6 +34,8 @@ class Sum:
     work: Callable[[Terms], Fraction | None]
     """The exact result in the unit of the result; None where units don't go together."""
     wording: Callable[[Terms], str]
+    carrier: Carrier = "result"
+    """Which words must say that the figure was worked out."""
 
 
 def said(*parts: str | int) -> re.Pattern[str]:

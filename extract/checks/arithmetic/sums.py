@@ -27,7 +27,7 @@ _COUNTED = (
 _SHARES = (
     "equal|gaps?|spaces?|spacings?|parts?|pieces|bays|steps|intervals|sections|slots|strings|holes|shares|panels|turns"
 )
-_WHOLE = "full|overall|total|width|wide|whole|across|centred|centered|length|long"
+_WHOLE = "full|overall|total|whole"
 _SIDE = "left|right|side|front|back|top|bottom|end|other|one|bass|treble|above|below"
 _OFF = (
     "cut|cuts|take|takes|took|taking|trim|trimmed|saw|sawn|plane|planed|lose|loses|lost|used|use|minus|less|drink|"
@@ -40,30 +40,57 @@ PLAIN: tuple[Sum, ...] = (
     Sum(
         "rate",
         said("A", "a|per|every|each", "W", 5, "over|in|for|after", 3, "B", 7, "C"),
-        work.over_time,
+        near(work.over_time, _WIDE),
         show("{a} a {w} for {b}"),
     ),
-    Sum("product", said("A", 2, "times|multiplied by", 2, "B", 7, _LINK, 3, "C"), work.product, show("{a} times {b}")),
+    Sum(
+        "product",
+        said("A", 2, "times|multiplied by", 2, "B", 7, _LINK, 3, "C"),
+        work.product,
+        show("{a} times {b}"),
+        carrier="itself",
+    ),
     Sum(
         "quotient",
         said("A", 2, "divided by|across|over", 3, "B", 6, _LINK, 3, "C"),
         work.quotient,
         show("{a} over {b}"),
+        carrier="itself",
     ),
-    Sum("comparison, more", said("A", 3, _LINK, 2, "C", _MORE, "than", 2, "B"), work.difference, show("{a} less {b}")),
-    Sum("comparison, less", said("A", 3, _LINK, 2, "C", _LESS, "than", 2, "B"), work.difference, show("{b} less {a}")),
-    Sum("middle", said("A", 3, "and|to", 3, "B", 8, _MIDDLE, 6, "C"), work.middle, show("the middle of {a} and {b}")),
+    Sum(
+        "comparison, more",
+        said("A", 3, _LINK, 2, "C", _MORE, "than", 2, "B"),
+        work.difference,
+        show("{a} less {b}"),
+        carrier="itself",
+    ),
+    Sum(
+        "comparison, less",
+        said("A", 3, _LINK, 2, "C", _LESS, "than", 2, "B"),
+        work.difference,
+        show("{b} less {a}"),
+        carrier="itself",
+    ),
+    Sum(
+        "middle",
+        said("A", 3, "and|to", 3, "B", 8, _MIDDLE, 6, "C"),
+        work.middle,
+        show("the middle of {a} and {b}"),
+        carrier="operator",
+    ),
     Sum(
         "sides",
         said(_WHOLE, 4, "A", 3, "B", "to|on|at|in", 1, _SIDE, 3, "C", "to|on|at|in", 1, _SIDE),
         near(work.difference),
         show("{a} less {b}"),
+        carrier="itself",
     ),
     Sum(
         "percent of",
         said("A", 1, "of", 3, "B", 6, f"{_LINK}|would be|works out at", 3, "C"),
-        work.part,
+        near(work.part, _WIDE),
         show("{a} of {b}"),
+        carrier="itself",
     ),
     Sum(
         "remaining",
@@ -89,24 +116,37 @@ PLAIN: tuple[Sum, ...] = (
         work.half_of_it,
         show("half of {a}"),
     ),
-    Sum("percent", said("A", 9, "B", 8, f"{_CHANGE}|down|up|low|high", 4, "C"), work.percent, show("from {a} to {b}")),
+    Sum(
+        "percent",
+        said("A", 9, "B", 8, f"{_CHANGE}|down|up|low|high", 4, "C"),
+        work.percent,
+        show("from {a} to {b}"),
+        carrier="operator",
+    ),
     Sum("strength", said("A", 5, "in|to", 3, "B", 7, "C"), work.strength, show("{a} in {b}")),
-    Sum("plus", said("A", 3, "plus|add", 3, "B", 6, _LINK, 4, "C"), work.total, show("{a} plus {b}")),
-    Sum("and", said("A", 3, "and", 3, "B", 5, _TOTAL, 3, "C"), work.total, show("{a} and {b}")),
-    Sum("more", said("A", 18, "B", "more|extra|on top", 3, f"{_LINK}", 4, "C"), work.total, show("{a} plus {b}")),
+    Sum("plus", said("A", 3, "plus|add", 3, "B", 6, _LINK, 4, "C"), work.total, show("{a} plus {b}"), carrier="itself"),
+    Sum("and", said("A", 3, "and", 3, "B", 5, _TOTAL, 3, "C"), work.total, show("{a} and {b}"), carrier="itself"),
+    Sum("more", said("A", 18, "B", "more|extra|on top", 3, _SO, 4, "C"), work.total, show("{a} plus {b}")),
     Sum(
         "minus",
         said("A", 3, "minus|less|take away|take off", 2, "B", 6, _LINK, 4, "C"),
         near(work.difference, _FREE),
         show("{a} less {b}"),
+        carrier="itself",
     ),
     Sum(
         "down to",
-        said("A", 4, "down to|up to", 2, "B", 5, _LINK, 3, "C"),
+        said("A", 4, "down to|up to", 2, "B", 5, _SO, 3, "C"),
         near(work.difference, _FREE),
         show("{a} to {b}"),
     ),
-    Sum("change", said("A", 9, "B", 6, _CHANGE, 3, "C"), near(work.difference, _WIDE), show("{a} to {b}")),
+    Sum(
+        "change",
+        said("A", 9, "B", 6, _CHANGE, 3, "C"),
+        near(work.difference, _WIDE),
+        show("{a} to {b}"),
+        carrier="operator",
+    ),
     Sum(
         "worn",
         said("A", 9, "B", 4, "so|that's", 4, "C", 1, _WORN),
@@ -118,21 +158,32 @@ PLAIN: tuple[Sum, ...] = (
         said("A", 8, "double|twice|doubled", "it|that|this|of that", 6, "C"),
         near(work.double, _CLOSE),
         show("twice {a}"),
+        carrier="operator",
     ),
     Sum(
         "double, said before",
         said("double|twice|doubling", 2, "A", 3, f"{_LINK}|and", 3, "C"),
         near(work.double, _CLOSE),
         show("twice {a}"),
+        carrier="operator",
     ),
     Sum(
         "half",
         said("A", 8, "half|halve|halved", "it|that|of it|of that|of that's|that's|of which|this", 6, "C"),
         near(work.half, _FREE),
         show("half of {a}"),
+        carrier="operator",
     ),
-    Sum("third", said("A", 8, "third", "of it|of that", 6, "C"), work.third, show("a third of {a}")),
-    Sum("quarter", said("A", 8, "quarter", "of it|of that", 6, "C"), work.quarter, show("a quarter of {a}")),
+    Sum(
+        "third", said("A", 8, "third", "of it|of that", 6, "C"), work.third, show("a third of {a}"), carrier="operator"
+    ),
+    Sum(
+        "quarter",
+        said("A", 8, "quarter", "of it|of that", 6, "C"),
+        work.quarter,
+        show("a quarter of {a}"),
+        carrier="operator",
+    ),
     Sum(
         "shares",
         said("A", 4, "over|across|into|between|in|among|by", 1, "N", 1, _SHARES, 3, "C"),
@@ -141,7 +192,7 @@ PLAIN: tuple[Sum, ...] = (
     ),
     Sum(
         "count, put plainly",
-        said("A", 4, "N", _COUNTED, 1, "is|are|it's", 2, "C"),
+        said("A", 4, "N", _COUNTED, 1, "is|makes|make", 2, "C"),
         near(work.many, _WIDE),
         show("{n} times {a}"),
     ),
@@ -152,7 +203,13 @@ PLAIN: tuple[Sum, ...] = (
         near(work.many),
         show("{n} times {a}"),
     ),
-    Sum("divided", said("A", 4, "divided by|divide by|split", 2, "N", 6, "C"), work.shared, show("{a} divided by {n}")),
+    Sum(
+        "divided",
+        said("A", 4, "divided by|divide by|split", 2, "N", 6, "C"),
+        work.shared,
+        show("{a} divided by {n}"),
+        carrier="itself",
+    ),
 )
 """Of sums that fit, one that comes out clears the figure; where none does, the first one speaks."""
 
