@@ -12,6 +12,7 @@ from extract.checks.arithmetic import find_sums
 from extract.checks.common import find_uncommon
 from extract.checks.conflict import find_conflicts
 from extract.checks.conversion import find_conversions
+from extract.checks.direction import find_reversed
 from extract.checks.elsewhere import find_shifted
 from extract.checks.finding import Suspicion
 from extract.checks.implausible import find_implausible
@@ -42,6 +43,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("uncommon", find_uncommon),
     ("scale", find_out_of_scale),
     ("shifted", find_shifted),
+    ("direction", find_reversed),
     ("conflict", find_conflicts),
     ("misheard", find_misheard),
 )

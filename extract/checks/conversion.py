@@ -59,6 +59,8 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
     if first_said is None or not _same_kind(first_said.measure, second.measure) or not _may_restate(first_said, second):
         return None
     words = _between(talk, first_said, second)
+    if first_said.clause[-1:] == ("from",) and "to" in words[:3]:
+        return None
     if len(words) > _FAR or not second.measure.unit_said:
         return None
     if holds(words, check_words().strong) is not None:

@@ -18,6 +18,8 @@ SIZES = frozenset({"height", "thickness", "width", "depth", "length", "diameter"
 _REACH, _CLEAR = 5, 10
 _SMALL = Fraction(3, 2)
 """Millimetres below which "high", "low" or "out" behind a figure make it a difference."""
+_WIDEST = Fraction(10)
+"""Millimetres up to which "over" and "above" tell of a clearance."""
 
 
 def is_no_size(one: Said) -> bool:
@@ -43,13 +45,17 @@ def _is_by(one: Said) -> bool:
 
 
 def _clears(one: Said) -> bool:
+    """ "4 thou over the fret"; a foot above the floor may be a height."""
     words, near = check_words().offsets, one.clause[-_CLEAR:]
-    return bool(words["clearing"] & {*near}) or bool(one.after[:1] and one.after[0] in words["over"])
+    over = one.after[:1] and one.after[0] in words["over"] and _is_under(one, _WIDEST)
+    return bool(words["clearing"] & {*near}) or bool(over)
 
 
 def is_off(one: Said) -> bool:
     """ "4 thou high", "half a millimetre proud": how far it stands off, not how big it is."""
-    if not one.after[:1] or one.after[0] not in check_words().offsets["standing"]:
-        return False
+    return bool(one.after[:1]) and one.after[0] in check_words().offsets["standing"] and _is_under(one, _SMALL)
+
+
+def _is_under(one: Said, most: Fraction) -> bool:
     convert = conversion(one.measure.unit or "", "millimeter")
-    return convert is not None and convert(one.figure.value) < _SMALL
+    return convert is not None and convert(one.figure.value) < most

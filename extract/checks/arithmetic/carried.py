@@ -26,11 +26,11 @@ _RESULT = re.compile(
 )
 _DOER = r"(?:i|we|you|he|she|they|i'll|we'll|you'll|they'll|i'd|we'd|you'd|let's|i'm|we're|you're|i've|we've|you've)"
 _HAS = (
-    "get|gets|got|have|had|has|need|needs|want|wants|lose|lost|gain|gained|end|ended|am|lack|make|know|see|at|left|short|"
+    "get|gets|got|have|had|has|need|needs|want|wants|lose|lost|gain|gained|end|ended|am|lack|make|know|see|at|left|short|about|nearly|roughly|around|up|down|"
     "over|need|'ve"
 )
 _DONE = re.compile(
-    rf"\bso (?:(?:then|now|here|what|today|first|there|just) )?{_DOER} (?!(?:still |only |just |do )?(?:{_HAS})\b)"
+    rf"\bso (?:(?:then|now|here|what|today|first|there|just) )?{_DOER} (?=[a-z])(?!(?:still |only |just |do )?(?:{_HAS})\b)"
 )
 """After "so" someone does something: no result, unless it is what there is then, or what is wanted."""
 _ORDER = re.compile(
