@@ -16,6 +16,7 @@ from extract.checks.direction import find_reversed
 from extract.checks.elsewhere import find_shifted
 from extract.checks.finding import Suspicion
 from extract.checks.implausible import find_implausible
+from extract.checks.impossible import IMPOSSIBLE
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
 from extract.checks.scale import find_out_of_scale
@@ -39,6 +40,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("conversion", find_conversions),
     ("known sizes", find_wrong_sizes),
     ("arithmetic", find_sums),
+    *IMPOSSIBLE,
     ("implausible", find_implausible),
     ("uncommon", find_uncommon),
     ("scale", find_out_of_scale),

@@ -30,7 +30,8 @@ _HAS = (
     "over|need|'ve"
 )
 _DONE = re.compile(
-    rf"\bso (?:(?:then|now|here|what|today|first|there|just) )?{_DOER} (?=[a-z])(?!(?:still |only |just |do )?(?:{_HAS})\b)"
+    rf"\bso (?:(?:then|now|here|what|today|first|there|just) )?{_DOER} (?=[a-z])"
+    rf"(?!(?:still |only |just |do )?(?:{_HAS})\b)"
 )
 """After "so" someone does something: no result, unless it is what there is then, or what is wanted."""
 _ORDER = re.compile(

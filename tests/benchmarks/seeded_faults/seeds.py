@@ -25,6 +25,10 @@ _WRONG = (Fraction(3, 4), Fraction(13, 10), Fraction(3, 2))
 _KINDS = {"length": "newton * meter", "mass": "inch", "temperature": "inch", "torque": "millimeter", "ratio": "degC"}
 _FIRM = frozenset({"thickness", "width", "depth", "diameter", "length", "weight", "torque", "temperature", "humidity"})
 _FIRM_WORDS = {"thickness": "thick", "width": "wide", "depth": "deep", "length": "long"}
+_AHEAD = 25
+"""Cues behind a figure among which a place for a new line is looked for."""
+_NO_WAY = frozenset({"minute", "hour", "percent", "liter"})
+"""Units of which only a sum is seeded."""
 _DROPPED = frozenset({"torque", "temperature", "time", "pressure"})
 
 Gold = dict[str, Any]
@@ -45,7 +49,8 @@ def seed(lines: tuple[str, ...], gold: Gold, trade: Trade, kinds_of: dict[str, s
     plain = [one for one in gold["measures"] if _is_plain(one, lines, kinds_of)]
     for number, one in enumerate(plain):
         yield from _restated(lines, one, number)
-        yield from _sums(lines, one, number)
+        yield from _sums(lines, one, number, gold)
+        yield from _turned(lines, one, number, gold)
         yield from _conflicts(lines, one, number, gold)
         yield from _implausible(lines, one, trade, kinds_of)
         yield from _wrong_kind(lines, one, kinds_of)
@@ -83,9 +88,10 @@ def _restated(lines: tuple[str, ...], one: Gold, number: int) -> Iterator[Seeded
         yield Seeded(_replaced(lines, one["cue"], one["quote"], line), one["cue"], kind, "restated in another unit")
 
 
-def _sums(lines: tuple[str, ...], one: Gold, number: int) -> Iterator[Seeded]:
+def _sums(lines: tuple[str, ...], one: Gold, number: int, gold: Gold) -> Iterator[Seeded]:
     """A sum worked from the figure, on a line of its own, right and wrong."""
-    if "deg" in one["unit"]:
+    at = _quiet(one["cue"], len(lines), gold)
+    if "deg" in one["unit"] or at is None:
         return
     name = list(_TEMPLATES["sums"])[number % len(_TEMPLATES["sums"])]
     a = _value(one)
@@ -102,7 +108,27 @@ def _sums(lines: tuple[str, ...], one: Gold, number: int) -> Iterator[Seeded]:
         line = template.format(**texts)
         if "{a}" not in template:
             line = f"so it's {texts['a']} and {line}"
-        yield Seeded(_inserted(lines, one["cue"] + 1, line), one["cue"] + 1, kind, name)
+        yield Seeded(_inserted(lines, at, line), at, kind, name)
+
+
+def _quiet(cue: int, count: int, gold: Gold) -> int | None:
+    """The nearest place behind a cue where no figure stands close, so that a new line parts no sum."""
+    taken = {measure["cue"] for measure in gold["measures"]}
+    places = range(cue + 1, min(count, cue + _AHEAD))
+    return next((at for at in places if not taken & {at - 1, at, at + 1} - {cue}), None)
+
+
+def _turned(lines: tuple[str, ...], one: Gold, number: int, gold: Gold) -> Iterator[Seeded]:
+    """A change that goes the other way than its words say, for every third figure."""
+    at = _quiet(one["cue"], len(lines), gold)
+    if at is None or number % 3 or "deg" in one["unit"] or one["unit"] in _NO_WAY:
+        return
+    a = _value(one)
+    for words, template in list(_TEMPLATES["direction"].items()):
+        factors = (_WRONG[0], _WRONG[1]) if words == "less" else (_WRONG[1], _WRONG[0])
+        for factor, kind in zip(factors, (None, "conflict"), strict=True):
+            line = template[number // 3 % len(template)].format(a=said(a, one["unit"]), r=said(a * factor, one["unit"]))
+            yield Seeded(_inserted(lines, at, line), at, kind, f"direction, {words}")
 
 
 def _conflicts(lines: tuple[str, ...], one: Gold, number: int, gold: Gold) -> Iterator[Seeded]:

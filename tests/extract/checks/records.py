@@ -61,7 +61,7 @@ def _measure(place: int, cue: int, found: re.Match[str], before: str, after: str
     unsaid, stands = "!" in display[:2] or "?" in display[:2], "^" not in display[:2]
     bare = "?" in display[:2]
     display = display.lstrip("!?^ ")
-    parts = re.fullmatch(r"(?P<figure>[\d./]+(?: [\d./]+| to [\d./]+)*)(?P<symbol>.*)", display)
+    parts = re.fullmatch(r"(?P<figure>-?[\d./]+(?: [\d./]+| to [\d./]+)*)(?P<symbol>.*)", display)
     assert parts is not None, display
     figure, symbol = parts["figure"], parts["symbol"].strip()
     ends = [_value(end) for end in figure.split(" to ")]
