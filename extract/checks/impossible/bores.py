@@ -2,7 +2,8 @@
 
 Takes "drilled with a 6 mm bit, the hole's 5.5" and "the 8 mm shaft slides through a 7 mm bush"; refuses what is
 pressed, driven, tapered or tapped, a hole drilled for something else, and wood that closes up by a hair.
-Source: geometry; a drilled hole is never smaller than its drill but for what the material springs back (common practice, no source).
+Source: geometry; a drilled hole is never smaller than its drill but for what the material springs back
+(common practice, no source).
 """
 
 from __future__ import annotations

@@ -37,10 +37,10 @@ def main() -> None:
         lines = tuple(cue.text for cue in read_captions(path.parent / "narration.vtt").cues)
         untouched = extractor.record(transcript_of(lines))
         trade = load_trade(untouched.session.trade or "general")
-        known = {one.message for one in _stops(untouched)}
+        known = {_figure(untouched, one) for one in _stops(untouched)}
         for one in seed(lines, gold, trade, kinds):
             record = extractor.record(transcript_of(one.lines), trade=trade)
-            fresh = [found for found in _stops(record) if found.message not in known]
+            fresh = [found for found in _stops(record) if _figure(record, found) not in known]
             _count(counts, one, fresh)
             if missed and _is_wrong(one, fresh):
                 print(f"{one.kind or 'trap'} ({one.how}): {one.lines[one.cue]} -> {[found.message for found in fresh]}")
@@ -52,6 +52,12 @@ def main() -> None:
 
 def _stops(record: Record) -> list[Finding]:
     return [one for one in record.findings if one.severity == "stop"]
+
+
+def _figure(record: Record, found: Finding) -> tuple[str, str]:
+    """A stop by its kind and the figure it is of: a line put in before may only change its wording."""
+    quotes = {one.id: one.quote for one in record.measures}
+    return found.kind, quotes[found.measures[-1]]
 
 
 def _near(one: Seeded, fresh: list[Finding]) -> list[Finding]:
