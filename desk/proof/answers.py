@@ -15,6 +15,7 @@ from starlette.responses import FileResponse, JSONResponse, RedirectResponse, Re
 
 from capture.captions import is_caption_file
 from capture.errors import SpokeshaveError
+from capture.recording.marks import Mark, read_marks
 from capture.shop import Session
 from desk.app.files import SHARED, SHARED_FOLDER
 from desk.app.pages import Pages
@@ -27,6 +28,7 @@ from desk.proof.sessions import Listing
 from desk.proof.state import state_of
 from desk.proof.stills import still_file
 from desk.proof.work import Bench
+from publish.moments import clock
 from publish.page import SOUND_ONLY
 
 _SCRIPTS = tuple(
@@ -65,8 +67,15 @@ class Answers:
     def session(self, request: Request) -> Response:
         """The proof page of one session."""
         session = self._session(request)
+        marks, trouble = _marks(session)
         return self._pages.answer(
-            "session.html", slug=session.slug, facts=session.settings, picture=_picture(session), scripts=_SCRIPTS
+            "session.html",
+            slug=session.slug,
+            facts=session.settings,
+            picture=_picture(session),
+            scripts=_SCRIPTS,
+            marks=marks,
+            marks_trouble=trouble,
         )
 
     def state(self, request: Request) -> Response:
@@ -184,3 +193,11 @@ def _picture(session: Session) -> Literal["video", "audio", ""]:
     if recording is None or is_caption_file(recording):
         return ""
     return "audio" if recording.suffix.lower() in SOUND_ONLY else "video"
+
+
+def _marks(session: Session) -> tuple[tuple[tuple[str, Mark], ...], str]:
+    """The moments marked at the bench with their clock, and what is wrong with them where they can't be read."""
+    try:
+        return tuple((clock(one.second), one) for one in read_marks(session.folder)), ""
+    except SpokeshaveError as error:
+        return (), str(error)

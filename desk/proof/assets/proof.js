@@ -7,6 +7,7 @@ import { Clip } from "./clip.js";
 import { Galley } from "./galley.js";
 import { listenToKeys, showKeys } from "./keys.js";
 import { Lists } from "./lists.js";
+import { offerMarks } from "./marks.js";
 import { Outbox } from "./outbox.js";
 import { SessionState } from "./session.js";
 import { Sheets } from "./sheets.js";
@@ -34,6 +35,7 @@ class Proof {
     this.sheets.addEventListener("turned", () => this.turned());
     window.addEventListener("beforeunload", (event) => this.outbox.waiting.length && !this.outbox.keeps && event.preventDefault());
     listenToKeys(this);
+    offerMarks(this.clip);
   }
 
   async start() {
