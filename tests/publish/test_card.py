@@ -127,10 +127,12 @@ def test_a_card_is_open_to_everyone(browser: Browser, tmp_path: Path, size: tupl
     page = window.new_page()
     page.goto(on_disk(card_of(source()), tmp_path).as_uri())
     found = Axe().run(page)
+    letters = page.evaluate("parseFloat(getComputedStyle(document.body).fontSize)")
     sideways = page.evaluate("document.documentElement.scrollWidth")
     window.close()
     assert found.violations_count == 0, found.generate_report()
     assert sideways <= size[0]
+    assert letters >= 16 or size[0] > 720, "on a phone the card is read, not printed"
 
 
 def test_the_record_is_not_touched() -> None:
