@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
+
+from extract.weights import Weights, weight_file
 
 Reasons = dict[str, float]
 
 
 def weigh(model: str, reasons: Mapping[str, float]) -> float:
     """The sum of the weights of a model's reasons and its bias; above 0 they speak for a correction."""
-    weights = _weights()[model]
-    return weights["bias"] + sum(weights.get(name, 0.0) * value for name, value in reasons.items())
+    return _weights(model).sum(reasons)
 
 
 @cache
-def _weights() -> dict[str, dict[str, float]]:
-    data = tomllib.loads((files("extract") / "data" / "takeback_weights.toml").read_text(encoding="utf-8"))
-    return {model: dict(weights) for model, weights in data.items()}
+def _weights(model: str) -> Weights:
+    signs = dict(weight_file("takeback")[model])
+    return Weights(signs.pop("bias"), signs)

@@ -63,7 +63,7 @@ def _heard(told: tuple[Told, ...], weights: Weights, least: float) -> list[Weigh
     """Those that are likely enough to be listened to, of two that overlap the likelier."""
     heard: list[Weighed] = []
     for one in told:
-        chance = weights.chance(one.signs)
+        chance = weights.chance(dict.fromkeys(one.signs, 1.0))
         if chance < least:
             continue
         if heard and one.candidate.start < heard[-1].candidate.end:

@@ -31,6 +31,7 @@ from extract.corrections.far_pairs import far_pairs, far_reasons
 from extract.corrections.near_pairs import near_pairs, near_reasons
 from extract.corrections.statement_reasons import statement_reasons
 from extract.corrections.statements import statements, unit_starts
+from extract.weights import Weights
 from tests.benchmarks.takeback_talks import MarkedTalk, marked_talks
 
 WEIGHTS = Path(__file__).parent.parent.parent / "extract" / "data" / "takeback_weights.toml"
@@ -81,18 +82,6 @@ class Candidate:
     weight: float = 1.0
 
 
-@dataclass(frozen=True)
-class Fitted:
-    """A bias and the weight of each sign."""
-
-    bias: float
-    weights: dict[str, float]
-
-    def weigh(self, reasons: Reasons) -> float:
-        """Above 0 the reasons speak for a correction."""
-        return self.bias + sum(self.weights.get(name, 0.0) * value for name, value in reasons.items())
-
-
 def main() -> None:
     """Print the table of ten folds; with `--write` renew the weights."""
     talks = marked_talks()
@@ -107,7 +96,7 @@ def main() -> None:
         _write(written, len(talks))
 
 
-def fit(model: Model, candidates: Sequence[Candidate]) -> Fitted:
+def fit(model: Model, candidates: Sequence[Candidate]) -> Weights:
     """The weights that tell these candidates best, the bias raised."""
     columns = DictVectorizer(sparse=False)
     rows = columns.fit_transform([one.reasons for one in candidates])
@@ -124,7 +113,7 @@ def fit(model: Model, candidates: Sequence[Candidate]) -> Fitted:
     bounds = [(None, None), *(model.bounds(name) for name in names)]
     best = minimize(loss, np.zeros(len(names) + 1), jac=True, bounds=bounds, method="L-BFGS-B")
     weights = {name: round(float(value), 2) for name, value in zip(names, best.x[1:], strict=True)}
-    return Fitted(round(float(best.x[0]) + model.raised, 2), {name: value for name, value in weights.items() if value})
+    return Weights(round(float(best.x[0]) + model.raised, 2), {name: value for name, value in weights.items() if value})
 
 
 def _in_folds(model: Model, candidates: Sequence[Candidate], talks: Sequence[MarkedTalk]) -> dict[str, Counter[str]]:
@@ -132,7 +121,7 @@ def _in_folds(model: Model, candidates: Sequence[Candidate], talks: Sequence[Mar
     scores = np.zeros(len(candidates))
     for fitting, judged in GroupKFold(FOLDS).split(groups, groups=groups):
         fitted = fit(model, [candidates[at] for at in fitting])
-        scores[judged] = [fitted.weigh(candidates[at].reasons) for at in judged]
+        scores[judged] = [fitted.sum(candidates[at].reasons) for at in judged]
     by_talk: dict[int, list[tuple[float, Candidate]]] = {number: [] for number in range(len(talks))}
     for score, one in zip(scores, candidates, strict=True):
         by_talk[one.talk].append((float(score), one))
@@ -200,7 +189,7 @@ def _row(name: str, counts: Counter[str]) -> str:
     return f"| {name} | {numbers} | {precision:.2f} | {recall:.2f} | {f1:.3f} |"
 
 
-def _write(fitted: Sequence[tuple[Model, Fitted]], talks: int) -> None:
+def _write(fitted: Sequence[tuple[Model, Weights]], talks: int) -> None:
     strengths = ", ".join(f"{model.strength:g} ({model.name})" for model, _ in fitted)
     raised = ", ".join(f"{model.raised:g}" for model, _ in fitted)
     lines = [
@@ -213,7 +202,7 @@ def _write(fitted: Sequence[tuple[Model, Fitted]], talks: int) -> None:
     ]
     for model, one in fitted:
         lines += ["", f"[{model.name}]", f"bias = {one.bias:.2f}"]
-        ranked = sorted(one.weights.items(), key=lambda pair: -abs(pair[1]))
+        ranked = sorted(one.signs.items(), key=lambda pair: -abs(pair[1]))
         lines += [f"{name} = {value:.2f}" for name, value in ranked]
     WEIGHTS.write_text("\n".join(lines) + "\n", encoding="utf-8")
 

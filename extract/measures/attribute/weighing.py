@@ -5,15 +5,14 @@ The weights stand in data/attribute_weights.toml with how they were fitted; addi
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
 
 from extract.measures.attribute.near import Rule
 from extract.measures.attribute.proposals import Proposal, propose
 from extract.measures.attribute.signs import signs_of
 from extract.measures.figure import Figure, Finding
+from extract.weights import weight_file
 
 _SURE = frozenset({"unlike word", "adjective behind", "noun before", "noun behind", "verb before", "company", "of"})
 """Rules that were right nearly always in talks that they were not written from."""
@@ -46,6 +45,5 @@ def heaviest(proposals: list[Proposal], signs: list[list[str]], weights: Mapping
 @cache
 def attribute_weights() -> tuple[Mapping[str, float], frozenset[str]]:
     """Sign -> weight, and the names that have signs of their own; read once."""
-    text = files("extract").joinpath("data/attribute_weights.toml").read_text(encoding="utf-8")
-    data = tomllib.loads(text)
+    data = weight_file("attribute")
     return data["weights"], frozenset(data["names"])

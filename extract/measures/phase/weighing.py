@@ -5,14 +5,13 @@ The weights stand in data/phase_weights.toml with how they were fitted; adding t
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
 
 from extract.measures.figure import Figure, Finding
 from extract.measures.phase.signs import Signs, signs_of
 from extract.record import Phase
+from extract.weights import weight_file
 
 PHASES: tuple[Phase, ...] = ("as_found", "target", "as_left", "general")
 """The order of the weights in a row of the file."""
@@ -37,5 +36,4 @@ def heaviest(signs: Signs, weights: Weights) -> Phase:
 @cache
 def phase_weights() -> Weights:
     """Sign -> its weight for each phase, read once."""
-    text = files("extract").joinpath("data/phase_weights.toml").read_text(encoding="utf-8")
-    return {sign: tuple(row) for sign, row in tomllib.loads(text).items()}
+    return {sign: tuple(row) for sign, row in weight_file("phase").items()}
