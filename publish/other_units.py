@@ -6,8 +6,6 @@ the published rules in `extract.convert`.
 
 from __future__ import annotations
 
-import re
-from fractions import Fraction
 from typing import Literal
 
 from extract.convert import quantity_in_other_system
@@ -15,9 +13,7 @@ from extract.record import Measure
 from extract.spans import Number, Quantity
 from extract.units import System, unit_rows
 from publish.wording import LIMITS
-
-_FINEST = 10**6
-_WRITTEN = re.compile(r"(?:\d+ )?\d+/(?P<below>\d+)|\d+\.(?P<decimals>\d+)|\d+")
+from publish.written import exact, fineness
 
 
 def system_of(measure: Measure) -> System | None:
@@ -53,22 +49,17 @@ def in_other_units(measure: Measure) -> str | None:
 
 def _number(measure: Measure) -> Number:
     """The number as it was said, read off the written figure."""
-    written = list(_WRITTEN.finditer(measure.display.replace("\N{NO-BREAK SPACE}", " ")))
-    below = [int(one["below"]) for one in written if one["below"]]
-    decimals = [len(one["decimals"]) for one in written if one["decimals"]]
-    form: Literal["fraction", "decimal", "integer"] = "fraction" if below else "decimal" if decimals else "integer"
+    said = fineness(measure.display)
+    form: Literal["fraction", "decimal", "integer"] = (
+        "fraction" if said.below else "decimal" if said.decimals else "integer"
+    )
     return Number(
         start=0,
         end=0,
-        value=_exact(measure.value),
+        value=exact(measure.value),
         form=form,
-        low=None if measure.low is None else _exact(measure.low),
-        high=None if measure.high is None else _exact(measure.high),
-        denominator=max(below, default=None),
-        decimals=max(decimals, default=None),
+        low=None if measure.low is None else exact(measure.low),
+        high=None if measure.high is None else exact(measure.high),
+        denominator=said.below or None,
+        decimals=said.decimals or None,
     )
-
-
-def _exact(value: float) -> Fraction:
-    """The figure that a record's float stands for: 0.012 is 3/250, 0.3333333333333333 is 1/3."""
-    return Fraction(repr(value)).limit_denominator(_FINEST)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
 from capture.shop import ShopSettings
 from extract.record import Measure
@@ -15,8 +14,7 @@ from publish.parts import PARTS
 from publish.said import said_figure
 from publish.source import SessionSource
 from publish.wording import PHASES
-
-_FINEST = 10**6
+from publish.written import exact
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +82,8 @@ def _figure(galley: Galley, measure: Measure) -> Item:
 def _span(measure: Measure) -> Span | None:
     if measure.unit is None:
         return None
-    value = Fraction(measure.value).limit_denominator(_FINEST)
+    value = exact(measure.value)
     ends = None
     if measure.low is not None and measure.high is not None:
-        ends = (Fraction(measure.low).limit_denominator(_FINEST), Fraction(measure.high).limit_denominator(_FINEST))
+        ends = (exact(measure.low), exact(measure.high))
     return span_of(value, measure.unit, measure.display or f"{measure.value:g}", ends)

@@ -5,18 +5,17 @@ Takes a figure's written form for how precisely it was said: "2.4 mm" is 2.35 to
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
 
 from extract.units import UnitError, to_unit, unit_rows
+from publish.written import fineness
 
 _BASE = {
     "length": "millimeter", "temperature": "degC", "mass": "gram", "force": "newton", "torque": "newton * meter",
     "time": "second", "volume": "milliliter", "pressure": "bar", "angle": "degree", "area": "millimeter ** 2",
 }  # fmt: skip
 """The unit to compare in, by kind; other kinds are compared in their own unit."""
-_WRITTEN = re.compile(r"(?:\d+ )?\d+/(?P<below>\d+)|\d+\.(?P<decimals>\d+)|\d+")
 _HAIR = Fraction(1, 200)
 """How wide a fraction is taken, as a part of it."""
 _WIDE = Fraction(25, 1000)
@@ -49,7 +48,7 @@ def span_of(value: Fraction, unit: str, written: str, ends: tuple[Fraction, Frac
 
 def _slack(value: Fraction, written: str) -> Fraction:
     """Half a step of a figure as written: 0.05 for "2.4"; next to nothing for a fraction."""
-    found = _WRITTEN.search(written)
-    if found is None or found["below"]:
+    said = fineness(written)
+    if said.below:
         return abs(value) * _HAIR
-    return min(Fraction(1, 2 * 10 ** len(found["decimals"] or "")), abs(value) * _WIDE)
+    return min(Fraction(1, 2 * 10**said.decimals), abs(value) * _WIDE)

@@ -5,7 +5,6 @@ Takes 5/64 in and 2 mm as inches; a figure that has no unit, or one of another k
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -16,10 +15,9 @@ from extract.display import show_number, with_symbol
 from extract.record import Measure
 from extract.spans import Number, Quantity
 from extract.units import UnitError, to_unit, unit_named, unit_rows
+from publish.written import exact, fineness
 
-_FINEST = 10**6
 _FINEST_FRACTION = 128
-_WRITTEN = re.compile(r"(?:\d+ )?\d+/(?P<below>\d+)|\d+\.(?P<decimals>\d+)|\d+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +44,9 @@ class Scale:
         if measure.unit is None or measure.unit not in unit_rows():
             return None
         try:
-            value = to_unit(_exact(measure.value), measure.unit, self.unit)
+            value = to_unit(exact(measure.value), measure.unit, self.unit)
             low, high = (
-                value if end is None else to_unit(_exact(end), measure.unit, self.unit)
+                value if end is None else to_unit(exact(end), measure.unit, self.unit)
                 for end in (measure.low, measure.high)
             )
         except UnitError:
@@ -80,17 +78,5 @@ def common_scale(measures: Iterable[Measure]) -> Scale | None:
     if not kept:
         return None
     unit = Counter(unit for unit, _ in kept).most_common(1)[0][0]
-    written = [found for other, told in kept if other == unit for found in _WRITTEN.finditer(_spaced(told))]
-    return Scale(
-        unit,
-        below=max((int(one["below"]) for one in written if one["below"]), default=0),
-        decimals=max((len(one["decimals"]) for one in written if one["decimals"]), default=0),
-    )
-
-
-def _exact(value: float) -> Fraction:
-    return Fraction(repr(value)).limit_denominator(_FINEST)
-
-
-def _spaced(text: str) -> str:
-    return text.replace("\N{NO-BREAK SPACE}", " ")
+    said = fineness(*(told for other, told in kept if other == unit))
+    return Scale(unit, said.below, said.decimals)
