@@ -9,6 +9,7 @@ shop/data/...                the shop's files
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path, PurePosixPath
 
 from capture.errors import SpokeshaveError
@@ -18,6 +19,8 @@ DATA = "data"
 DECLARATION = "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
 MANIFEST = "manifest-sha256.txt"
 TAGS = "tagmanifest-sha256.txt"
+Report = Callable[[float, float], None]
+"""Called with bytes done and bytes in all."""
 _ENCODED = {"%": "%25", "\n": "%0A", "\r": "%0D"}
 
 
@@ -63,3 +66,7 @@ def is_safe(path: str) -> bool:
         and "\0" not in path
         and ":" not in parts[0]
     )
+
+
+def silent(done: float, whole: float) -> None:
+    """Nobody watches."""

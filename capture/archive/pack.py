@@ -6,13 +6,13 @@ import hashlib
 import os
 import tempfile
 import zipfile
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import IO
 
 from capture.archive import bag
-from capture.archive.bag import ArchiveError
+from capture.archive.bag import ArchiveError, Report, silent
 from capture.files import sync_folder
 from capture.shop import Shop
 
@@ -36,7 +36,7 @@ class Packed:
     """Recordings that sessions name and that lie outside the shop: they are not in the archive."""
 
 
-def export_shop(shop: Shop, archive: Path, report: Callable[[float, float], None] | None = None) -> Packed:
+def export_shop(shop: Shop, archive: Path, report: Report | None = None) -> Packed:
     """Write the whole shop to `archive`, in one step: a file that stood there stays until the new one is whole.
 
     `report` gets bytes done and bytes in all. Sessions that another process writes to raise `SessionBusyError`;
@@ -53,7 +53,7 @@ def export_shop(shop: Shop, archive: Path, report: Callable[[float, float], None
     temporary = Path(name)
     try:
         with os.fdopen(handle, "wb") as file:
-            _write(file, files, total, report or _silent)
+            _write(file, files, total, report or silent)
             file.flush()
             os.fsync(file.fileno())
         temporary.replace(archive)
@@ -67,9 +67,7 @@ def export_shop(shop: Shop, archive: Path, report: Callable[[float, float], None
     return Packed(archive, len(files), total, tuple(_outside(shop)))
 
 
-def _write(
-    file: IO[bytes], files: tuple[tuple[str, Path], ...], total: int, report: Callable[[float, float], None]
-) -> None:
+def _write(file: IO[bytes], files: tuple[tuple[str, Path], ...], total: int, report: Report) -> None:
     done, lines = 0, []
     with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED, allowZip64=True) as packed:
         for name, path in files:
@@ -93,10 +91,6 @@ def _write(
             packed.writestr(_entry(name), text)
         sums = (bag.manifest_line(hashlib.sha256(text.encode()).hexdigest(), name) for name, text in tags.items())
         packed.writestr(_entry(bag.TAGS), "".join(sums))
-
-
-def _silent(done: float, whole: float) -> None:
-    """Nobody watches."""
 
 
 def _entry(name: str, path: Path | None = None) -> zipfile.ZipInfo:

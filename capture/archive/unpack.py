@@ -10,7 +10,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from capture.archive import bag
-from capture.archive.bag import ArchiveError
+from capture.archive.bag import ArchiveError, Report, silent
 from capture.files import sync_folder
 from capture.shop import Shop
 
@@ -18,7 +18,6 @@ _PIECE = 1 << 20
 _TEXT_LIMIT = 64 << 20
 """No manifest is longer: some hundred thousand files."""
 _BROKEN = "copy it again from where it came, or take another copy"
-Report = Callable[[float, float], None]
 
 
 def import_shop(archive: Path, root: Path, report: Report | None = None) -> Shop:
@@ -27,7 +26,7 @@ def import_shop(archive: Path, root: Path, report: Report | None = None) -> Shop
     Raises `ArchiveError` where the file is no archive of a shop, a name in it leads outside, a file is lacking, is one
     too many or differs from its checksum, or the disk has no room; `root` is then as it was.
     """
-    watch = report or _silent
+    watch = report or silent
     if root.exists() and (not root.is_dir() or any(root.iterdir())):
         raise ArchiveError(root, "is not an empty folder", "name a new or empty folder with --shop")
     try:
@@ -119,7 +118,3 @@ def _text(packed: zipfile.ZipFile, archive: Path, name: str) -> str:
     if info.file_size > _TEXT_LIMIT:
         raise ArchiveError(archive, f"{name} in it is too long", _BROKEN)
     return packed.read(info).decode("utf-8")
-
-
-def _silent(done: float, whole: float) -> None:
-    """Nobody watches."""

@@ -11,6 +11,7 @@ from typing import Literal
 
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words
+from extract.roots import root
 
 Frame = Literal["as_found", "target", "as_left", "general"]
 
@@ -130,9 +131,3 @@ class Frames:
 def holds_any(words: tuple[str, ...], phrases: frozenset[Phrase]) -> bool:
     """One of the phrases is said among the words."""
     return any(words[at : at + length] in phrases for at in range(len(words)) for length in range(1, _LONGEST + 1))
-
-
-def root(word: str) -> str:
-    """A word without its possessive and plural."""
-    word = word.removesuffix("'s")
-    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections import Counter
 
-from extract.checks.frames import Frames, root
+from extract.checks.frames import Frames
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words
+from extract.roots import root
 
 _APART = 2
 """Cues between two statements from which on the second is said anew, not a further figure of one list."""

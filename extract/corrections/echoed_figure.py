@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.openings import opens
-from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, says_again, stem
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, says_again
+from extract.roots import stem
 
 _BACK = 10
 _AHEAD = 9

@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from extract.corrections.evidence import Reasons
 from extract.corrections.pieces import Piece
-from extract.corrections.scene import Scene, alike, differ, says_again, stem
+from extract.corrections.scene import Scene, alike, differ, says_again
+from extract.roots import stem
 
 DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "weren't", "never"})
 JOINS = frozenset({"and", "to", "or", "by", "with", "then", "plus", "but", "than", "x", "times", "over", "into", "out"})

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from extract.corrections.scene import Draft, Scene, stem
+from extract.corrections.scene import Draft, Scene
 from extract.corrections.slip_of_figure import counted
+from extract.roots import stem
 
 _CLAIM = 4
 _ANSWER = 10

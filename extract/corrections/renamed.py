@@ -10,7 +10,8 @@ from collections.abc import Iterator
 
 from extract.corrections.openings import opening_of, opens
 from extract.corrections.restated import answer_end
-from extract.corrections.scene import Draft, Scene, stem
+from extract.corrections.scene import Draft, Scene
+from extract.roots import stem
 
 _RECENT = 14
 """Words back among which the wrong word was said."""

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.pieces import Piece
-from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, stem
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
+from extract.roots import stem
 
 _CLAIM = 14
 """Words behind "I said" among which the figure taken back is said."""

@@ -19,6 +19,7 @@ from extract.corrections.pieces import Piece, cut
 from extract.corrections.templates import Line
 from extract.narration import narration_of
 from extract.record import Scope
+from extract.roots import root
 from extract.spans import Measured, Unit
 from extract.units import UnitError, to_unit
 
@@ -112,7 +113,7 @@ class Scene:
         one = self.measured(place)
         named = " ".join(filter(None, (one.item, one.attribute, one.where))).lower().split()
         near = range(max(0, place - _CONTEXT), min(len(self.pieces), place + _CONTEXT + 1))
-        return frozenset(map(_root, named)) | self.content(near)
+        return frozenset(map(root, named)) | self.content(near)
 
     def content(self, places: range) -> frozenset[str]:
         """Stems of the content words at these places."""
@@ -136,7 +137,7 @@ class Scene:
 
     def mentioned(self, word: str, before: int) -> bool:
         """The word was said before a place."""
-        found = self._mentions.get(_root(word))
+        found = self._mentions.get(root(word))
         return found is not None and found[0] < before
 
     def places_of(self, word: str, before: int) -> list[int]:
@@ -158,7 +159,7 @@ class Scene:
 
     def _named(self, place: int) -> frozenset[str]:
         one = self.measured(place)
-        return frozenset(_root(word) for word in " ".join(filter(None, (one.item, one.attribute))).lower().split())
+        return frozenset(root(word) for word in " ".join(filter(None, (one.item, one.attribute))).lower().split())
 
     def sentence_end(self, place: int, reach: int) -> int:
         """Behind the end of the sentence a place is in, or behind `reach` pieces."""
@@ -210,16 +211,6 @@ def says_again(first: Measured, second: Measured) -> bool:
     return abs(same - second.quantity.value) <= abs(same) * _SAME
 
 
-def _root(word: str) -> str:
-    """A word without "'s" and the ending of its plural."""
-    return stem(word.removesuffix("'s"))
-
-
 def _roots(word: str) -> list[str]:
     """A word and the parts it is joined of: "drive-side" tells of a drive and of a side."""
-    return list(dict.fromkeys(_root(part) for part in (word, *word.split("-")) if part))
-
-
-def stem(word: str) -> str:
-    """A word without the ending of its plural."""
-    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
+    return list(dict.fromkeys(root(part) for part in (word, *word.split("-")) if part))

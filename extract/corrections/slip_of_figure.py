@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, stem
+from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
+from extract.roots import stem
 from extract.spans import Measured
 
 _LEFT = 4

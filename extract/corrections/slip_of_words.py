@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.pieces import Piece
-from extract.corrections.scene import Draft, Scene, stem
+from extract.corrections.scene import Draft, Scene
+from extract.roots import stem
 
 _BACK = 5
 _AHEAD = 4
