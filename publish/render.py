@@ -60,7 +60,7 @@ class Renderer:
 
     def card(self, card: Card) -> str:
         """A bench card. Raises `LostCautionError` where the template left out a caution."""
-        html = self._engine.get_template("card.html").render(card=card)
+        html = self._engine.get_template("card.html").render(page=card)
         _keeps_cautions(html, card.standing_caution, card.cautions, TEMPLATES / "card.html")
         return html
 

@@ -27,7 +27,7 @@ def command(output: Path, shop_folder: Path, form: str | None, slug: str | None)
     An archive holds every file of the shop but the site, which `publish` makes again; `spokeshave import` makes
     the same shop of it anywhere. The other forms hold the records as you passed them: CSV has a line a figure.
     """
-    from capture.shop import Shop as Opened
+    from capture.shop import Shop
 
     chosen = form or _BY_SUFFIX.get(output.suffix.lower())
     if chosen is None:
@@ -35,9 +35,9 @@ def command(output: Path, shop_folder: Path, form: str | None, slug: str | None)
     if chosen == "archive":
         if slug is not None:
             raise click.UsageError("an archive is of the whole shop; leave --session out")
-        _archive(Opened.open(shop_folder), output)
+        _archive(Shop.open(shop_folder), output)
     else:
-        _records(Opened.open(shop_folder), output, chosen, slug)
+        _records(Shop.open(shop_folder), output, chosen, slug)
     click.echo(output)
 
 

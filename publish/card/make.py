@@ -34,7 +34,7 @@ def make_card(page: SessionPage, record: Record) -> Card | None:
         licence=page.licence,
         assets=page.assets,
         address=f"{page.address}{FILE}" if page.address else None,
-        page=Link("index.html", page.title),
+        session=Link("index.html", page.title),
         proof=page.proof,
         standing_caution=page.standing_caution,
         cautions=page.cautions,

@@ -79,7 +79,7 @@ class Card:
     """Address of the shared assets' folder, with a slash behind."""
     address: str | None
     """The card's full address on the web; null where the shop has none."""
-    page: Link
+    session: Link
     """The session's page."""
     proof: Proof
     """How far a person has proofed it."""

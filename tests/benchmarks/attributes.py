@@ -9,6 +9,7 @@ weights, so that the fit comes out the same however often it is made; fit the ph
 
 from __future__ import annotations
 
+import json
 import sys
 from collections import Counter, defaultdict
 from collections.abc import Sequence
@@ -137,15 +138,17 @@ def _as_toml(weights: dict[str, float], names: frozenset[str], figures: int, tal
         f"# tests/: conditional logistic regression, penalty {PENALTY}. Don't edit by hand.",
         "",
         "# Names that the marked talks use often and that have signs of their own.",
-        f"names = [{', '.join(_quoted(name) for name in sorted(names))}]",
+        f"names = [{', '.join(json.dumps(name, ensure_ascii=False) for name in sorted(names))}]",
         "",
         "[weights]",
     ]
-    return "\n".join([*head, *(f"{_quoted(sign)} = {weight:.2f}" for sign, weight in sorted(weights.items())), ""])
-
-
-def _quoted(text: str) -> str:
-    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    return "\n".join(
+        [
+            *head,
+            *(f"{json.dumps(sign, ensure_ascii=False)} = {weight:.2f}" for sign, weight in sorted(weights.items())),
+            "",
+        ]
+    )
 
 
 if __name__ == "__main__":

@@ -8,11 +8,11 @@ what is scored was never fitted. `--write` fits all talks and renews extract/dat
 
 from __future__ import annotations
 
+import json
 import sys
 from collections import Counter, defaultdict
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 from sklearn.feature_extraction import DictVectorizer
@@ -112,12 +112,11 @@ def _as_toml(weights: dict[str, tuple[float, ...]], figures: int, talks: int) ->
         "# is what each phase weighs before anything is known.",
         "",
     ]
-    rows = [f"{_quoted(sign)} = [{', '.join(f'{one:.2f}' for one in row)}]" for sign, row in sorted(weights.items())]
+    rows = [
+        f"{json.dumps(sign, ensure_ascii=False)} = [{', '.join(f'{one:.2f}' for one in row)}]"
+        for sign, row in sorted(weights.items())
+    ]
     return "\n".join([*head, *rows, ""])
-
-
-def _quoted(sign: Any) -> str:
-    return '"' + str(sign).replace("\\", "\\\\").replace('"', '\\"') + '"'
 
 
 if __name__ == "__main__":

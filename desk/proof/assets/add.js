@@ -3,6 +3,7 @@
 import { read } from "/assets/ask.js";
 import { make, fill } from "/assets/make.js";
 import { typeset } from "/assets/typeset.js";
+import { slipKeys } from "./slip_keys.js";
 import { Check } from "./check.js";
 import { clock, secondsIn } from "./clock.js";
 import { Naming } from "./naming.js";
@@ -35,7 +36,7 @@ export class AddForm {
     this.fields = make("div");
     this.check = new Check(proof.address, (told) => this.show(told));
     this.element = make(
-      "form.slip-form.adding", { onsubmit: (event) => this.submit(event), onkeydown: (event) => this.pressed(event), "aria-label": "Something to add" },
+      "form.slip-form.adding", { onsubmit: (event) => this.submit(event), onkeydown: (event) => slipKeys(event, this.element, this.words, () => this.done(null)), "aria-label": "Something to add" },
       make("label", { htmlFor: id("kind") }, "What the machine missed"), this.which,
       this.fields,
       make("label", { htmlFor: id("at") }, "At (minutes:seconds)"),
@@ -143,16 +144,6 @@ export class AddForm {
     this.told.className = wrong ? "problem" : told.display ? "reads" : "";
     const reads = told.display ? typeset(`${told.display}${told.other ? ` = ${told.other}` : ""}`) : "";
     fill(this.told, wrong ? told.problem : reads);
-  }
-
-  pressed(event) {
-    if (event.key === "Escape") {
-      event.stopPropagation();
-      this.done(null);
-    } else if (event.key === "Enter" && !event.shiftKey && event.target === this.words) {
-      event.preventDefault();
-      this.element.requestSubmit();
-    }
   }
 
   async submit(event) {

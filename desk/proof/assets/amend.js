@@ -3,6 +3,7 @@
 
 import { make, fill } from "/assets/make.js";
 import { typeset } from "/assets/typeset.js";
+import { slipKeys } from "./slip_keys.js";
 import { Check } from "./check.js";
 import { Naming } from "./naming.js";
 
@@ -27,7 +28,7 @@ export class AmendForm {
     this.naming = item.kind === "measure" ? new Naming(this.figures[0]) : null;
     this.check = new Check(proof.address, (told) => this.show(told));
     this.element = make(
-      "form.slip-form", { onsubmit: (event) => this.submit(event), onkeydown: (event) => this.pressed(event) },
+      "form.slip-form", { onsubmit: (event) => this.submit(event), onkeydown: (event) => slipKeys(event, this.element, this.words, () => this.done(null)) },
       this.which(),
       make("label", { htmlFor: "amend-words" }, this.ofFigure ? "Read instead (figure and unit)" : "Read instead"),
       this.words,
@@ -91,16 +92,6 @@ export class AmendForm {
       return await this.check.now(this.chosen, words);
     } finally {
       this.words.readOnly = false;
-    }
-  }
-
-  pressed(event) {
-    if (event.key === "Escape") {
-      event.stopPropagation();
-      this.done(null);
-    } else if (event.key === "Enter" && !event.shiftKey && event.target === this.words) {
-      event.preventDefault();
-      this.element.requestSubmit();
     }
   }
 
