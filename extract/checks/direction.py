@@ -9,95 +9,62 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from extract.checks.finding import Suspicion
 from extract.checks.pair import HEDGE, Pair, pairs
+from extract.checks.said_in import either, holding, words_for
 from extract.checks.talk import Talk
 
 SOURCE = "the narration itself: the words and the figures go opposite ways"
-_DOWN = (
-    "lower|lowers|lowered|lowering|reduce|reduces|reduced|reducing|thin|thins|thinned|thinning|narrow|narrowed|narrowing|"
-    "shorten|shortened|shortening|shrink|shrunk|decrease|decreased|lessen|lessened"
-)
-_UP = (
-    "raise|raises|raised|raising|widen|widens|widened|widening|thicken|thickened|thickening|lengthen|lengthened|enlarge|"
-    "enlarged|enlarging|increase|increased|increasing|ream|reamed|reaming"
-)
-_OBJECT = (
-    r"(?:(?!(?:and|so|but|then|which|because|until|when|while|it's|went|goes|came|comes|was|is|are|ended|rose|fell|grew|"
-    r"gap|clearance|if|by)\b)[^<>.\s]+ ){0,5}"
-)
-_FROM_TO = rf"from {HEDGE}<a> (?:down |up |back )?to {HEDGE}<b>"
-_TO_FROM = rf"(?:down |up |back )?to {HEDGE}<a> from {HEDGE}<b>"
-_SMALLER = (
-    re.compile(rf"\b(?:{_DOWN}) {_OBJECT}{_FROM_TO}"),
-    re.compile(rf"\bfrom {HEDGE}<a> (?:right |all the way )?down to {HEDGE}<b>"),
-)
-_LARGER = (
-    re.compile(rf"\b(?:{_UP}) {_OBJECT}{_FROM_TO}"),
-    re.compile(rf"\bfrom {HEDGE}<a> (?:right |all the way )?up to {HEDGE}<b>"),
-)
-_SMALLER_BACK = (
-    re.compile(rf"\b(?:{_DOWN}) {_OBJECT}{_TO_FROM}"),
-    re.compile(rf"\bdown to {HEDGE}<a> from {HEDGE}<b>"),
-)
-_LARGER_BACK = (re.compile(rf"\b(?:{_UP}) {_OBJECT}{_TO_FROM}"), re.compile(rf"\bup to {HEDGE}<a> from {HEDGE}<b>"))
-_REFUSED = re.compile(
-    r"\b(?:bias|gauge|gauges|drop|depth|deep|deeper|recess|below|under|beneath|scale|ratio|gear|not|never|instead|wrong|"
-    r"wrongly|meant|supposed|mistake|backwards|didn't|don't|doesn't|won't|can't|wasn't|isn't|rather|trying|without|"
-    r"countersink|overhang|minus|negative|distance|line|move|moved|slide|slid|range|anything|anywhere)\b"
-)
-_PLACE = frozenset(
-    {
-        "mark",
-        "line",
-        "hole",
-        "fret",
-        "position",
-        "one",
-        "from",
-        "off",
-        "away",
-        "behind",
-        "back",
-        "along",
-        "either",
-        "each",
-        "apart",
-        "up",
-        "down",
-        "above",
-        "below",
-        "out",
-    }
-)
-"""Behind a figure these make it a place or a distance."""
-_KINDS = frozenset(
-    {
-        "length",
-        "mass",
-        "temperature",
-        "pressure",
-        "torque",
-        "voltage",
-        "current",
-        "resistance",
-        "capacitance",
-        "force",
-        "stiffness",
-        "angle",
-        "power",
-    }
-)
+_TABLE = "direction"
 _FAR = Fraction(4)
 """Figures further apart than this are of two things, or one has lost its unit."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """How it is said that something grows less, or more."""
+
+    said: str
+    there: tuple[re.Pattern[str], ...]
+    """From the first figure to the second."""
+    back: tuple[re.Pattern[str], ...]
+    """To the first from the second."""
+
+    @classmethod
+    def of(cls, said: str, towards: str) -> _Way:
+        verb = rf"\b{either(_TABLE, towards)} (?:(?!{either(_TABLE, 'not_object')}\b)[^<>.\s]+ ){{0,5}}"
+        any_way = "(?:down |up |back )?"
+        return cls(
+            said,
+            (
+                re.compile(rf"{verb}from {HEDGE}<a> {any_way}to {HEDGE}<b>"),
+                re.compile(rf"\bfrom {HEDGE}<a> (?:right |all the way )?{towards} to {HEDGE}<b>"),
+            ),
+            (
+                re.compile(rf"{verb}{any_way}to {HEDGE}<a> from {HEDGE}<b>"),
+                re.compile(rf"\b{towards} to {HEDGE}<a> from {HEDGE}<b>"),
+            ),
+        )
+
+
+@cache
+def _ways() -> tuple[_Way, ...]:
+    return _Way.of("less", "down"), _Way.of("more", "up")
 
 
 def find_reversed(talk: Talk) -> Iterator[Suspicion]:
     """Each pair of figures that goes up where the words say down, or down where they say up."""
     for pair in pairs(talk):
-        if pair.second.measure.kind in _KINDS and pair.a > 0 and pair.b > 0 and not _is_of_places(pair):
+        if (
+            pair.second.measure.kind in words_for(_TABLE, "kinds")
+            and pair.a > 0
+            and pair.b > 0
+            and not _is_of_places(pair)
+        ):
             found = _judge(pair)
             if found is not None:
                 yield found
@@ -106,9 +73,9 @@ def find_reversed(talk: Talk) -> Iterator[Suspicion]:
 def _is_of_places(pair: Pair) -> bool:
     behind = pair.second.after[:1]
     return (
-        bool(behind and behind[0] in _PLACE)
+        bool(behind and behind[0] in words_for(_TABLE, "place"))
         or pair.second.after[:2] == ("in", "from")
-        or _REFUSED.search(pair.text) is not None
+        or holding(_TABLE, "refused").search(pair.text) is not None
     )
 
 
@@ -117,12 +84,12 @@ def _judge(pair: Pair) -> Suspicion | None:
     if not 1 / _FAR < pair.a / pair.b < _FAR or pair.a == pair.b or (hedged and _is_close(pair)):
         return None
     rises = pair.b > pair.a
-    for said, there, back in (("less", _SMALLER, _SMALLER_BACK), ("more", _LARGER, _LARGER_BACK)):
-        less = said == "less"
-        if rises == less and _says(pair, there):
-            return _suspect(pair, said)
-        if rises != less and _says(pair, back):
-            return _suspect(pair, said, turned=True)
+    for way in _ways():
+        less = way.said == "less"
+        if rises == less and _says(pair, way.there):
+            return _suspect(pair, way.said)
+        if rises != less and _says(pair, way.back):
+            return _suspect(pair, way.said, turned=True)
     return None
 
 

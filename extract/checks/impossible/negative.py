@@ -9,17 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.checks.finding import Suspicion
+from extract.checks.said_in import words_for
 from extract.checks.talk import Said, Talk
 
 SOURCE = "a size is never negative"
-_SIZES = frozenset({"deep", "thick", "wide", "long", "tall", "across", "heavy"})
-_NOUNS = frozenset({"depth", "thickness", "width", "length", "diameter", "weight", "bore"})
+_TABLE = "negative"
 _FEW = 3
-_REFUSED = frozenset(
-    {"plus", "tolerance", "limit", "limits", "error", "offset", "correction", "from", "over", "under", "zero", "nought",
-     "nominal", "difference", "deviation", "shift", "change", "allowance"}
-)  # fmt: skip
-"""Beside these a figure is how far something is out, not how big it is."""
 
 
 def find_negative(talk: Talk) -> Iterator[Suspicion]:
@@ -32,9 +27,9 @@ def find_negative(talk: Talk) -> Iterator[Suspicion]:
 
 
 def _is_a_size(talk: Talk, one: Said) -> bool:
-    if one.measure.difference or one.measure.tolerance or _REFUSED & {*one.clause, *one.after[:2]}:
+    if one.measure.difference or one.measure.tolerance or words_for(_TABLE, "refused") & {*one.clause, *one.after[:2]}:
         return False
     if not one.before and talk.previous(one) is not None:
         return False
-    named = any(word in _NOUNS for word in one.clause[-_FEW:])
-    return named or (bool(one.after[:1]) and one.after[0] in _SIZES)
+    named = any(word in words_for(_TABLE, "nouns") for word in one.clause[-_FEW:])
+    return named or (bool(one.after[:1]) and one.after[0] in words_for(_TABLE, "sizes"))

@@ -8,23 +8,29 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from extract.checks.finding import Suspicion
 from extract.checks.pair import HEDGE, Pair, pairs
+from extract.checks.said_in import either
 from extract.checks.talk import Talk
 
 SOURCE = "geometry: the outside of a ring is larger than its inside"
 _LINK = r"(?:(?:and|with|by|a|an|its|it's|is|are|but|has|of|on) ){0,4}"
-_OUT = r"(?:outside diameter|outer diameter|od|o\.d|outside dia|outer dia) "
-_IN = r"(?:inside diameter|inner diameter|id|i\.d|inside dia|inner dia) "
-_OUT_FIRST = (
-    re.compile(rf"\b{_OUT}{_LINK}{HEDGE}<a> {_LINK}(?:the )?{_IN}{_LINK}{HEDGE}<b>"),
-    re.compile(rf"<a> (?:{_OUT}|(?:on the )?outside ){_LINK}{HEDGE}<b> (?:{_IN}|(?:on the )?inside |bore )"),
-)
-_IN_FIRST = (
-    re.compile(rf"\b{_IN}{_LINK}{HEDGE}<a> {_LINK}(?:the )?{_OUT}{_LINK}{HEDGE}<b>"),
-    re.compile(rf"<a> (?:{_IN}|(?:on the )?inside |bore ){_LINK}{HEDGE}<b> (?:{_OUT}|(?:on the )?outside )"),
-)
+
+
+@cache
+def _ways(first: str, other: str) -> tuple[re.Pattern[str], ...]:
+    """One side of a ring said before the other, each before its figure or behind it."""
+    one, two = f"{either('rings', first)} ", f"{either('rings', other)} "
+    bore = {"inside": "|bore ", "outside": ""}
+    return (
+        re.compile(rf"\b{one}{_LINK}{HEDGE}<a> {_LINK}(?:the )?{two}{_LINK}{HEDGE}<b>"),
+        re.compile(
+            rf"<a> (?:{one}|(?:on the )?{first} {bore[first]}){_LINK}{HEDGE}<b> "
+            rf"(?:{two}|(?:on the )?{other} {bore[other]})"
+        ),
+    )
 
 
 def find_inside_out(talk: Talk) -> Iterator[Suspicion]:
@@ -39,5 +45,7 @@ def find_inside_out(talk: Talk) -> Iterator[Suspicion]:
 
 
 def _is_inside_out(pair: Pair) -> bool:
-    ways = _OUT_FIRST if pair.a < pair.b else _IN_FIRST if pair.a > pair.b else ()
+    if pair.a == pair.b:
+        return False
+    ways = _ways("outside", "inside") if pair.a < pair.b else _ways("inside", "outside")
     return any(way.search(pair.text) for way in ways)

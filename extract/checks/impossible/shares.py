@@ -8,17 +8,22 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from extract.checks.finding import Suspicion
+from extract.checks.said_in import either
 from extract.checks.talk import Said, Talk
 
 SOURCE = "a share is at most the whole"
-_WHOLE = re.compile(r"^(?:of the way|of the total|of the whole|of all of|of them all|finished|complete|completed)\b")
-_LOST = re.compile(
-    r"\b(?:lost|lose|loses|shrunk|shrank|evaporated|worn away|used up)(?: (?:by|about|nearly|over|some|a))*$"
-)
 _OF_IT = re.compile(r"^of (?:its|it|the|their|that)\b")
 _ALL = 100
+
+
+@cache
+def _patterns() -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """The whole, behind the figure; that so much of it is gone, before it."""
+    gone = rf"\b{either('shares', 'lost')}(?: (?:by|about|nearly|over|some|a))*$"
+    return re.compile(rf"^{either('shares', 'whole')}\b"), re.compile(gone)
 
 
 def find_more_than_all(talk: Talk) -> Iterator[Suspicion]:
@@ -31,4 +36,5 @@ def find_more_than_all(talk: Talk) -> Iterator[Suspicion]:
 
 def _is_share(one: Said) -> bool:
     before, behind = " ".join(one.clause), " ".join(one.after)
-    return bool(_WHOLE.search(behind) or (_LOST.search(before) and _OF_IT.search(behind)))
+    whole, lost = _patterns()
+    return bool(whole.search(behind) or (lost.search(before) and _OF_IT.search(behind)))
