@@ -97,14 +97,13 @@ class Portion(_Part):
     """Ids of its measures; null to give it those whose figure its text shows."""
 
 
-class _Line(_Part):
-    """What every line of the log holds.
+class GivenLine(_Part):
+    """What every line of any log holds: who gave it, and when.
 
-    The format stands in every line, since lines of several years and versions stand in one log, and a line must be
+    The format stands in every line too, since lines of several years and versions stand in one log, and a line must be
     readable where the ones before it are not.
     """
 
-    format: Literal["spokeshave-ruling/1"] = "spokeshave-ruling/1"
     id: str = Field(default_factory=lambda: uuid4().hex, min_length=8, max_length=64, pattern=r"^[A-Za-z0-9_-]+$")
     """Made by who gives the ruling, so that the same one sent twice is kept once."""
     at: AwareDatetime = Field(default_factory=lambda: datetime.now(UTC))
@@ -116,6 +115,12 @@ class _Line(_Part):
     @classmethod
     def _in_utc(cls, at: datetime) -> datetime:
         return at.astimezone(UTC)
+
+
+class _Line(GivenLine):
+    """What every line of a session's log holds."""
+
+    format: Literal["spokeshave-ruling/1"] = "spokeshave-ruling/1"
 
 
 class Stet(_Line):
