@@ -1,0 +1,34 @@
+"""The shop's log of rulings on procedures: procedures.json, only ever added to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+
+from extract.rulings.line_log import LineLog
+from publish.procedures.rulings.model import FORMAT, OnProcedure, Ruling, Undo, ruling_adapter
+
+
+class ProcedureLog(LineLog[Ruling]):
+    """The rulings of a shop on its procedures."""
+
+    adapter = ruling_adapter
+    format = FORMAT
+    lock_name = ".procedures.lock"
+    home = "the shop's folder"
+
+    @classmethod
+    def of(cls, shop_root: Path) -> ProcedureLog:
+        """The log of the shop in this folder."""
+        return cls(shop_root / "procedures.json")
+
+
+def in_force(rulings: Iterable[Ruling]) -> tuple[OnProcedure, ...]:
+    """The rulings that hold, in the order in which they were given; undoing what the log lacks does nothing."""
+    given: dict[str, OnProcedure] = {}
+    for one in rulings:
+        if isinstance(one, Undo):
+            given.pop(one.ruling, None)
+        else:
+            given[one.id] = one
+    return tuple(given.values())

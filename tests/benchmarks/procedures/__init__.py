@@ -1,0 +1,1 @@
+"""Marked talks in which the same procedures come back, and what recognising them scores."""
