@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from itertools import product
 
 _SHORTENED = re.compile(r"(?<=\w)(n't|'(?:s|m|re|ve|ll|d)\b)")
 _ANY = "*"
@@ -15,12 +16,19 @@ def words_of(said: str) -> tuple[str, ...]:
     return tuple(_SHORTENED.sub(r" \1", said).split())
 
 
+def spelt_out(said: str) -> tuple[str, ...]:
+    """Every phrase that a pattern stands for: "ca|could n't quite? say" is four of them."""
+    choices = [[*word.removesuffix("?").split("|"), *([""] if word.endswith("?") else [])] for word in said.split()]
+    return tuple(" ".join(filter(None, words)) for words in product(*choices))
+
+
 class Phrases:
-    """A set of phrases; "*" in one stands for up to four words."""
+    """A set of phrases; "*" in one stands for up to four words, "a|b" for either, "a?" for one that may be missing."""
 
     def __init__(self, said: Iterable[str]) -> None:
         self._by_first: dict[str, list[tuple[str, ...]]] = {}
-        for phrase in sorted({words_of(one) for one in said}, key=len, reverse=True):
+        phrases = {words_of(phrase) for one in said for phrase in spelt_out(one)}
+        for phrase in sorted(phrases, key=lambda words: (-len(words), words)):
             self._by_first.setdefault(phrase[0], []).append(phrase)
 
     def length_at(self, words: tuple[str, ...], at: int) -> int:

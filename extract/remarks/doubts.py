@@ -14,8 +14,8 @@ _LOOK_BACK = 4
 _QUESTIONS = frozenset({"if", "whether", "what", "which", "who", "how", "where"})
 
 
-def find_doubts(reading: Reading) -> tuple[Note, ...]:
-    """Every statement that should be looked up before it is published, in order, each once."""
+def plain_doubts(reading: Reading) -> tuple[Note, ...]:
+    """Statements to be looked up that the plain rules find, in order, each once."""
     notes: list[Note] = []
     for index, _ in enumerate(reading.pieces):
         if reading.told[index]:

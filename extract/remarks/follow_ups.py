@@ -15,8 +15,8 @@ _BEING = frozenset({"'s", "is", "are", "'re", "was", "'ll", "will"})
 _LOOK_BACK = 4
 
 
-def find_follow_ups(reading: Reading) -> tuple[Note, ...]:
-    """Every piece that puts something off, with what it puts off, in order."""
+def plain_follow_ups(reading: Reading) -> tuple[Note, ...]:
+    """Every piece in which the plain rules find something put off, with what it puts off, in order."""
     notes: list[Note] = []
     for index, piece in enumerate(reading.pieces):
         if reading.told[index] or (notes and piece.start < notes[-1].end):

@@ -13,8 +13,8 @@ SAID_ON_FILM = "said on film"
 _OWNERS = frozenset({"i", "we", "they", "he", "she", "people", "folks", "who", "you"})
 
 
-def find_said_cautions(reading: Reading) -> tuple[Warned, ...]:
-    """One caution a cue at most, in order."""
+def plain_cautions(reading: Reading) -> tuple[Warned, ...]:
+    """What the plain rules find, one caution a cue at most, in order."""
     found: list[Warned] = []
     for index, piece in enumerate(reading.pieces):
         if reading.told[index] or reading.finds(cues().chat, piece) is not None:

@@ -7,7 +7,8 @@ tests/narrations are inventions of ours in many trades. `read` were looked at wh
 not: the difference between the two tells how far the rules carry.
 
 A measure counts when value and unit are exact and its cue is at most one away; a correction when its value (or two of
-its words) and its cue, at most two away, agree; a step when the cues meet and verb or object share a word.
+its words) and its cue, at most two away, agree; a step when the cues meet and verb or object share a word; a caution
+said, a doubt or a thing left for later when its cue is at most one away.
 """
 
 from __future__ import annotations
@@ -38,7 +39,11 @@ COLUMNS = (
     "right kind",
     "false stops / 10 min",
     "steps",
+    "cautions",
+    "doubts",
+    "follow-ups",
 )
+_REMARKS = ("cautions", "doubts", "follow_ups")
 _SMALL_WORDS = {"the", "a", "an", "of", "at", "on", "in", "to", "and", "for"}
 
 Marked = dict[str, Any]
@@ -79,6 +84,9 @@ def tally(gold: Marked, record: Record) -> Counter[str]:
     _count(counts, "faults", gold["faults"], stops, faults)
     counts["kind"] += sum(g["kind"] == p["kind"] for g, p in faults)
     _count(counts, "steps", gold["steps"], got["steps"], pairs(gold["steps"], got["steps"], same_step))
+    for kind in _REMARKS:
+        found = [one for one in got[kind] if one.get("said", True)]
+        _count(counts, kind, gold[kind], found, pairs(gold[kind], found, lambda g, p: abs(g["cue"] - p["cue"]) <= 1))
     return counts
 
 
@@ -95,6 +103,7 @@ def shares(counts: Counter[str]) -> list[str]:
         f"{counts['kind'] / (counts['faults right'] or 1):.2f}",
         f"{(counts['faults found'] - counts['faults right']) * 1000 / (counts['minutes'] or 1):.1f}",
         _f1(counts, "steps"),
+        *(_f1(counts, kind) for kind in _REMARKS),
     ]
 
 
