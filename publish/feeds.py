@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Sequence
 from datetime import UTC, date, datetime, time
+from typing import NamedTuple
 from urllib.parse import urlsplit
 
 from feedgen.feed import FeedGenerator
@@ -12,28 +14,37 @@ from capture.shop import ShopSettings
 from publish.addresses import absolute, address
 from publish.all_errata import FILE as ERRATA_FILE
 from publish.all_errata import HOW
-from publish.context import SessionPage
 from publish.ledger import Ledger, Listed
 
 SESSIONS_FEED, ERRATA_FEED = "notes.atom", "errata.atom"
 _LONG_AGO = datetime(1970, 1, 1, tzinfo=UTC)
 
 
-def sessions_feed(slugs: tuple[str, ...], pages: tuple[SessionPage, ...], shop: ShopSettings) -> str | None:
-    """The feed of sessions, the newest first; None where the shop has no address on the web."""
+class Announced(NamedTuple):
+    """A session as the feed tells of it."""
+
+    slug: str
+    title: str
+    date: str
+    """ISO 8601; empty where unknown."""
+    bench: str
+    """What was on the bench, a sentence."""
+
+
+def sessions_feed(sessions: Sequence[Announced], shop: ShopSettings) -> str | None:
+    """The feed of sessions, given oldest first, the newest first; None where the shop has no address on the web."""
     web = absolute(shop.site_address)
     if web is None:
         return None
     feed = _feed(shop, web, SESSIONS_FEED, shop.title, f"{web}index.html")
-    dated = [_noon(page.date) for page in pages]
-    for slug, page, when in zip(slugs, pages, dated, strict=True):
+    for one in sessions:
         entry = feed.add_entry(order="prepend")
-        entry.id(_tag(web, page.date or "1970-01-01", f"sessions/{slug}"))
-        entry.title(page.title)
-        entry.link(href=f"{web}{address('sessions', slug)}/index.html", rel="alternate")
-        entry.summary(page.summary.bench)
-        entry.updated(when)
-    feed.updated(max(dated, default=_LONG_AGO))
+        entry.id(_tag(web, one.date or "1970-01-01", f"sessions/{one.slug}"))
+        entry.title(one.title)
+        entry.link(href=f"{web}{address('sessions', one.slug)}/index.html", rel="alternate")
+        entry.summary(one.bench)
+        entry.updated(_noon(one.date))
+    feed.updated(max((_noon(one.date) for one in sessions), default=_LONG_AGO))
     return _written(feed)
 
 

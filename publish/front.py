@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from markupsafe import Markup
+
 from capture.shop import ShopSettings
 from publish.addresses import SCHEMA_FILE, SESSION_HOME, absolute, address
 from publish.all_errata import FILE as ERRATA_FILE
 from publish.context import Entry, Erratum, FrontPage, Link, SessionPage, Shelf
 from publish.errata import retractions
 from publish.galley import Galley
-from publish.library.works import works_of
+from publish.library.works import Kin, kin_among
 from publish.page import Company
 from publish.parts import PARTS
 from publish.source import SessionSource
@@ -23,38 +27,57 @@ def keep_company(sources: tuple[SessionSource, ...], shop: ShopSettings) -> dict
     Sessions belong together when they name the same subject; `sources` come oldest first.
     """
     company = {source.slug: Company() for source in sources}
-    for work in works_of(sources):
-        links = tuple(_page_link(one, "../") for one in work.sources)
-        taken_back = [_taken_back(one, shop, "../") for one in work.sources]
-        for at, source in enumerate(work.sources):
-            company[source.slug] = Company(
-                history=links[:at] + links[at + 1 :],
-                later_errata=tuple(erratum for later in taken_back[at + 1 :] for erratum in later),
-                work=Link(f"{SESSION_HOME}{work.href}", work.subject),
-            )
+    for kin in kin_among([source.record.session.subject for source in sources]):
+        of = [sources[at] for at in kin.places]
+        links = [link_to(one, "../") for one in of]
+        errata = [taken_back(one, shop, "../") for one in of]
+        for at, source in enumerate(of):
+            company[source.slug] = company_at(at, kin, links, errata)
     return company
+
+
+def company_at(at: int, kin: Kin, links: Sequence[Link], errata: Sequence[tuple[Erratum, ...]]) -> Company:
+    """The company of one session of a work; `links` and `errata` are of each of its sessions, oldest first."""
+    return Company(
+        history=(*links[:at], *links[at + 1 :]),
+        later_errata=tuple(erratum for later in errata[at + 1 :] for erratum in later),
+        work=Link(f"{SESSION_HOME}{kin.href}", kin.subject),
+    )
 
 
 def make_front(
     sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...], shop: ShopSettings, shelf: Shelf | None = None
 ) -> FrontPage:
     """The front page; `pages` are those of `sources`, in the same order, oldest first; `shelf` leads to the library."""
-    entries = tuple(_entry(source, page) for source, page in zip(sources, pages, strict=True))
+    entries = tuple(entry_of(source, page) for source, page in zip(sources, pages, strict=True))
+    errata = tuple(one for source in reversed(sources) for one in taken_back(source, shop, "sessions/"))
+    return front_page(entries[::-1], errata, any(page.errata for page in pages), shop, shelf or Shelf())
+
+
+def front_page(
+    entries: tuple[Entry | Markup, ...],
+    errata: tuple[Erratum | Markup, ...],
+    has_errata: bool,
+    shop: ShopSettings,
+    shelf: Shelf,
+) -> FrontPage:
+    """The front page of these entries and errata, the newest first; `has_errata` where any session has one."""
     return FrontPage(
         title=shop.title,
         author=shop.author,
         licence=shop.licence,
         assets="assets/",
         address=absolute(shop.site_address),
-        entries=entries[::-1],
-        errata=tuple(one for source in reversed(sources) for one in _taken_back(source, shop, "sessions/")),
-        all_errata=Link(ERRATA_FILE, "All errata") if any(page.errata for page in pages) else None,
-        shelf=shelf or Shelf(),
+        entries=entries,
+        errata=errata,
+        all_errata=Link(ERRATA_FILE, "All errata") if has_errata else None,
+        shelf=shelf,
         schema=Link(SCHEMA_FILE, "What the fields of the records mean (JSON Schema)"),
     )
 
 
-def _entry(source: SessionSource, page: SessionPage) -> Entry:
+def entry_of(source: SessionSource, page: SessionPage) -> Entry:
+    """A session in the list."""
     contents = (
         (len(page.stages), "step", "steps"),
         (sum(len(group.rows) for group in page.groups), "figure", "figures"),
@@ -73,12 +96,14 @@ def _entry(source: SessionSource, page: SessionPage) -> Entry:
     )
 
 
-def _taken_back(source: SessionSource, shop: ShopSettings, to_sessions: str) -> tuple[Erratum, ...]:
-    link = _page_link(source, to_sessions)
+def taken_back(source: SessionSource, shop: ShopSettings, to_sessions: str) -> tuple[Erratum, ...]:
+    """What a session takes back of earlier ones; `to_sessions` leads from the page to the sessions' folder."""
+    link = link_to(source, to_sessions)
     return retractions(Galley(source, shop, taken=PARTS.reserved()), link, link.href)
 
 
-def _page_link(source: SessionSource, to_sessions: str) -> Link:
+def link_to(source: SessionSource, to_sessions: str) -> Link:
+    """A link to a session's page."""
     facts = source.record.session
     text = f"{facts.title} ({facts.date})" if facts.date else facts.title
     return Link(f"{to_sessions}{address(source.slug)}/index.html", text)

@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
-from markupsafe import escape
+from markupsafe import Markup, escape
 
-from publish.context import Card, ErrataPage, FrontPage, Hazard, SessionPage
-from publish.context.library import WorkPage
-from publish.context.reference import KitPage, ReferenceIndex, ReferencePage
+from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, SessionPage
+from publish.context.library import Telling, WorkPage
+from publish.context.reference import KitPage, ReferenceIndex, ReferencePage, Use
 from publish.errors import LostCautionError
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
@@ -71,6 +71,26 @@ class Renderer:
     def library(self, page: LibraryPage) -> str:
         """A page of the library."""
         return self._engine.get_template(template_of(page)).render(page=page)
+
+    def entry(self, entry: Entry) -> Markup:
+        """A session's entry of the front page."""
+        return self._macro("entries.html", "session", entry)
+
+    def erratum(self, erratum: Erratum) -> Markup:
+        """An erratum's entry of the front page."""
+        return self._macro("entries.html", "erratum", erratum)
+
+    def use(self, use: Use) -> Markup:
+        """A session's entry of the page of tools and materials."""
+        return self._macro("entries.html", "use", use)
+
+    def telling(self, telling: Telling) -> Markup:
+        """A figure's row of a table of the library."""
+        return self._macro("plot.html", "telling", telling)
+
+    def _macro(self, template: str, name: str, of: object) -> Markup:
+        made: Markup = getattr(self._engine.get_template(template).module, name)(of)
+        return made
 
     def front(self, page: FrontPage) -> str:
         """The front page."""

@@ -31,6 +31,7 @@ class Staging:
         self._new = public.with_name(f".{public.name}.new")
         self._old = public.with_name(f".{public.name}.old")
         self._taken: set[str] = set()
+        self._made: set[Path] = set()
         self._carried: list[str] = []
 
     def write(self, name: str, content: str | bytes) -> None:
@@ -55,6 +56,14 @@ class Staging:
                 self._carried.append(name)
             else:
                 shutil.copy2(source, target)
+
+    def keep(self, name: str) -> None:
+        """Put a file of the last site into the new one as it is: by hard link where the disk can, else as a copy."""
+        target, former = self._claim(name), self._public / name
+        try:
+            os.link(former, target)
+        except OSError:
+            shutil.copy2(former, target)
 
     def begin(self) -> None:
         """Mend what a publish that was cut short left behind, and start with an empty folder."""
@@ -90,7 +99,9 @@ class Staging:
         if key in self._taken:
             raise WrittenTwiceError(self._public / name)
         self._taken.add(key)
-        path.parent.mkdir(parents=True, exist_ok=True)
+        if path.parent not in self._made:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            self._made.add(path.parent)
         return path
 
     def _clear_old(self) -> None:

@@ -56,10 +56,14 @@ def read_manifest(text: str) -> dict[str, str]:
 
 
 def is_safe(path: str) -> bool:
-    """A path that stays where it is unpacked: relative, no step upwards, no drive, no backslash."""
+    """A path that stays where it is unpacked: relative, no step upwards, no drive, no backslash, nothing hidden.
+
+    A hidden file is a shop's own working store; one that came from elsewhere could put words into the site.
+    """
     parts = PurePosixPath(path).parts
     return (
         bool(parts)
+        and not any(part.startswith(".") for part in parts)
         and not path.startswith("/")
         and ".." not in parts
         and "\\" not in path

@@ -9,7 +9,7 @@ from capture.shop import Session, Shop
 from publish.gather import gather_session
 from publish.page import make_page
 from publish.render import Renderer
-from publish.site import session_files, session_texts
+from publish.session import session_files, session_texts
 
 
 @dataclass(frozen=True, slots=True)

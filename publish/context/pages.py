@@ -150,10 +150,10 @@ class FrontPage:
     """Address of the shared assets' folder, with a slash behind."""
     address: str | None
     """The page's full address on the web; null where the shop has none."""
-    entries: tuple[Entry, ...]
-    """The sessions, newest first."""
-    errata: tuple[Erratum, ...]
-    """Statements of earlier sessions that later ones took back."""
+    entries: tuple[Entry | Markup, ...]
+    """The sessions, newest first; or the entry of one, set before."""
+    errata: tuple[Erratum | Markup, ...]
+    """Statements of earlier sessions that later ones took back; or the entry of one, set before."""
     all_errata: Link | None
     """The page of all errata; null where there are none."""
     shelf: Shelf

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from publish.context.figures import Link
 from publish.context.library import Telling
 from publish.context.plots import Plot
@@ -68,8 +70,8 @@ class ReferencePage:
     """The figures on a scale; null where none can be put on it."""
     left_out: tuple[str, ...]
     """What median and range leave out, and why, a sentence each."""
-    tellings: tuple[Telling, ...]
-    """Every standing figure, oldest first."""
+    tellings: tuple[Telling | Markup, ...]
+    """Every standing figure, oldest first; or its row, set before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,8 +126,8 @@ class Thing:
 
     name: str
     """As it was first named."""
-    uses: tuple[Use, ...]
-    """The sessions that name it, oldest first."""
+    uses: tuple[Use | Markup, ...]
+    """The sessions that name it, oldest first; or the entry of one, set before."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,15 +9,61 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
+from typing import Protocol
 
 from extract.convert import quantity_in_other_system
 from extract.display import show_number, with_symbol
-from extract.record import Measure
-from extract.spans import Number, Quantity
+from extract.record import Phase
+from extract.spans import Limit, Number, Quantity
 from extract.units import UnitError, to_unit, unit_named, unit_rows
 from publish.written import exact, fineness
 
 _FINEST_FRACTION = 128
+
+
+class Measured(Protocol):
+    """A figure with its unit, of a record or out of a store."""
+
+    @property
+    def attribute(self) -> str | None:
+        """What is measured."""
+
+    @property
+    def item(self) -> str | None:
+        """Of what."""
+
+    @property
+    def kind(self) -> str | None:
+        """Kind of its unit."""
+
+    @property
+    def phase(self) -> Phase:
+        """As found, aimed at, as left, or a rule of thumb."""
+
+    @property
+    def limit(self) -> Limit | None:
+        """Which side is given only."""
+
+    @property
+    def unit(self) -> str | None:
+        """Its unit; null where nothing settles it."""
+
+    @property
+    def value(self) -> float:
+        """In its unit."""
+
+    @property
+    def low(self) -> float | None:
+        """The lower end of a range."""
+
+    @property
+    def high(self) -> float | None:
+        """The upper end of a range."""
+
+    @property
+    def display(self) -> str:
+        """As it was written."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,15 +85,14 @@ class Scale:
     decimals: int
     """Most decimals said."""
 
-    def ends(self, measure: Measure) -> Ends | None:
+    def ends(self, measure: Measured) -> Ends | None:
         """A figure in the unit, exactly; None where it can't be turned into it."""
         if measure.unit is None or measure.unit not in unit_rows():
             return None
         try:
-            value = to_unit(exact(measure.value), measure.unit, self.unit)
+            value = _in_unit(measure.value, measure.unit, self.unit)
             low, high = (
-                value if end is None else to_unit(exact(end), measure.unit, self.unit)
-                for end in (measure.low, measure.high)
+                value if end is None else _in_unit(end, measure.unit, self.unit) for end in (measure.low, measure.high)
             )
         except UnitError:
             return None
@@ -71,7 +116,13 @@ class Scale:
         return Number(0, 0, value, "decimal" if decimals else "integer", decimals=decimals or None)
 
 
-def common_scale(measures: Iterable[Measure]) -> Scale | None:
+@lru_cache(maxsize=1 << 14)
+def _in_unit(value: float, unit: str, other: str) -> Fraction:
+    """The same figures come again from session to session."""
+    return to_unit(exact(value), unit, other)
+
+
+def common_scale(measures: Iterable[Measured]) -> Scale | None:
     """The unit that most figures were said in, the first of equals; None where none has a unit of the list."""
     known = unit_rows()
     kept = [(one.unit, one.display) for one in measures if one.unit is not None and one.unit in known]

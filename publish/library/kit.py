@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Literal
+
+from markupsafe import Markup
 
 from capture.shop import ShopSettings
 from publish.addresses import absolute
-from publish.context import Link, Named, SessionPage
+from publish.context import Link, SessionPage
 from publish.context.reference import KitPage, Thing, Use
 from publish.library.statements import from_here, home_of
 from publish.library.works import folded
@@ -15,12 +18,22 @@ from publish.source import SessionSource
 FOLDER = "kit"
 ROOT = "../"
 """From the page to the front page's folder."""
+Sort = Literal["tool", "material"]
+TOOL: Sort = "tool"
+MATERIAL: Sort = "material"
+Named = tuple[Sort, str, str, Use | Markup]
+"""One thing in one session: tool or material, its name as it is compared and as it stands there, and its uses."""
 
 
 def make_kit(sources: Sequence[SessionSource], pages: Sequence[SessionPage], shop: ShopSettings) -> KitPage | None:
     """The page; None where no session names a tool or a material. `pages` are those of `sources`, oldest first."""
-    tools = _things(sources, pages, lambda page: page.tools)
-    materials = _things(sources, pages, lambda page: page.materials)
+    named = [one for source, page in zip(sources, pages, strict=True) for one in uses_of(source, page)]
+    return kit_page(named, shop)
+
+
+def kit_page(named: Sequence[Named], shop: ShopSettings) -> KitPage | None:
+    """The page of all that is named, session by session, oldest first; None where nothing is."""
+    tools, materials = _things(named, TOOL), _things(named, MATERIAL)
     if not tools and not materials:
         return None
     return KitPage(
@@ -35,20 +48,22 @@ def make_kit(sources: Sequence[SessionSource], pages: Sequence[SessionPage], sho
     )
 
 
-def _things(
-    sources: Sequence[SessionSource],
-    pages: Sequence[SessionPage],
-    named: Callable[[SessionPage], tuple[Named, ...]],
-) -> tuple[Thing, ...]:
+def uses_of(source: SessionSource, page: SessionPage) -> Iterator[tuple[Sort, str, str, Use]]:
+    """What a session names, tools first."""
+    home = home_of(source, ROOT)
+    link = Link(f"{home}index.html#kit", page.title)
+    for sort, things in ((TOOL, page.tools), (MATERIAL, page.materials)):
+        for one in things:
+            moments = tuple(from_here(moment, home) for moment in one.moments)
+            yield sort, folded(one.name), one.name, Use(link, page.date, page.date_text, moments)
+
+
+def _things(named: Iterable[Named], sort: Sort) -> tuple[Thing, ...]:
     """What is named, by name; the same name in other letters is the same thing."""
     names: dict[str, str] = {}
-    uses: dict[str, list[Use]] = {}
-    for source, page in zip(sources, pages, strict=True):
-        home = home_of(source, ROOT)
-        link = Link(f"{home}index.html#kit", page.title)
-        for one in named(page):
-            key = folded(one.name)
-            names.setdefault(key, one.name)
-            moments = tuple(from_here(moment, home) for moment in one.moments)
-            uses.setdefault(key, []).append(Use(link, page.date, page.date_text, moments))
+    uses: dict[str, list[Use | Markup]] = {}
+    for of, key, name, use in named:
+        if of == sort:
+            names.setdefault(key, name)
+            uses.setdefault(key, []).append(use)
     return tuple(Thing(names[key], tuple(uses[key])) for key in sorted(uses))

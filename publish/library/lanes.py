@@ -74,4 +74,5 @@ def _spots(placed: Placed, lanes: Sequence[Phase], ruled: Graduated) -> tuple[Sp
         spots.append(
             Spot(round((low + high) / 2, 1), _y(lanes.index(phase)) + aside, phase, round((high - low) / 2, 1))
         )
-    return tuple(spots)
+    # Of very many figures, those that end up on the same spot are drawn once.
+    return tuple(dict.fromkeys(spots))

@@ -5,7 +5,7 @@ Takes the string heights of four guitars; leaves alone what one session measured
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from statistics import median
@@ -15,9 +15,9 @@ from extract.record import Phase
 from publish.addresses import absolute
 from publish.context import Link
 from publish.context.reference import ReferenceEntry, ReferenceIndex, ReferencePage, Tally
-from publish.library.common import Ends, Scale, common_scale
+from publish.library.common import Ends, Measured, Scale, common_scale
 from publish.library.lanes import draw_lanes
-from publish.library.statements import Statement, tell
+from publish.library.statements import Quoted, Statement
 from publish.library.usual import bands_for, ends_in, usual
 from publish.library.works import folded, slugs_of
 from publish.wording import PHASES, count, sentence
@@ -28,6 +28,9 @@ ROOT = "../"
 _ALL = "all"
 _FEWEST_SESSIONS, _FEWEST_FIGURES = 2, 3
 
+Key = tuple[str, str, str]
+"""What is measured, of what (both folded), and the kind of unit."""
+
 
 @dataclass(frozen=True, slots=True)
 class Subject:
@@ -37,7 +40,7 @@ class Subject:
     attribute: str
     item: str
     kind: str
-    statements: tuple[Statement, ...]
+    statements: tuple[Quoted, ...]
 
     @property
     def what(self) -> str:
@@ -48,7 +51,7 @@ class Subject:
     @property
     def sessions(self) -> int:
         """How many sessions speak of it."""
-        return len({one.source.slug for one in self.statements})
+        return len({one.slug for one in self.statements})
 
     def counted(self, scale: Scale) -> list[tuple[Phase, Ends]]:
         """The figures that median and range are of: settled, and no one-sided limits."""
@@ -56,41 +59,54 @@ class Subject:
         return [(one.phase, ends) for one in kept if (ends := scale.ends(one)) is not None]
 
 
-def subjects_of(statements: Sequence[Statement]) -> tuple[Subject, ...]:
-    """What at least two sessions or three figures speak of, in the order in which it was first spoken of."""
-    found: dict[tuple[str, str, str], list[Statement]] = {}
-    for one in statements:
-        if one.measure.attribute and one.measure.kind:
-            key = (folded(one.measure.attribute), folded(one.measure.item), one.measure.kind)
-            found.setdefault(key, []).append(one)
-    kept = [
-        (key, of)
-        for key, of in found.items()
-        if len(of) >= _FEWEST_FIGURES or len({one.source.slug for one in of}) >= _FEWEST_SESSIONS
-    ]
-    slugs = slugs_of([f"{attribute} {item}" for (attribute, item, _), _ in kept], "figure")
-    return tuple(Subject(slug, *key, tuple(of)) for slug, (key, of) in zip(slugs, kept, strict=True))
+def key_of(measure: Measured) -> Key | None:
+    """What makes figures those of one thing; None where it isn't known what was measured."""
+    if not measure.attribute or not measure.kind:
+        return None
+    return folded(measure.attribute), folded(measure.item), measure.kind
+
+
+def names_of(spoken: Iterable[tuple[Key, str]]) -> dict[Key, str]:
+    """The slug of each thing that at least two sessions or three figures speak of, in the order of its page's name.
+
+    `spoken` is each figure with its session, in the order of sessions and of speaking: who comes first gets the name.
+    """
+    found: dict[Key, list[str]] = {}
+    for key, session in spoken:
+        found.setdefault(key, []).append(session)
+    kept = [key for key, of in found.items() if len(of) >= _FEWEST_FIGURES or len(set(of)) >= _FEWEST_SESSIONS]
+    slugs = slugs_of([f"{attribute} {item}" for attribute, item, _ in kept], "figure")
+    named = sorted(zip(kept, slugs, strict=True), key=lambda one: (one[0][:2], one[1]))
+    return dict(named)
 
 
 def make_reference(
     statements: Sequence[Statement], shop: ShopSettings
 ) -> Iterator[tuple[str, ReferencePage | ReferenceIndex]]:
     """Each page by its name on the site, the list last; nothing where nothing was measured often enough."""
+    keyed = [(key, one) for one in statements if (key := key_of(one.measure)) is not None]
     entries = []
-    for subject in sorted(subjects_of(statements), key=lambda one: (one.attribute, one.item, one.slug)):
-        page = _page(subject, shop)
-        yield f"{FOLDER}/{subject.slug}.html", page
-        contents = f"{count(len(subject.statements), 'figure')}, {count(subject.sessions, 'session')}"
-        over_all = page.tallies[-1] if page.tallies else None
-        entries.append(ReferenceEntry(Link(f"{subject.slug}.html", subject.what), contents, over_all))
+    for key, slug in names_of((key, one.slug) for key, one in keyed).items():
+        subject = Subject(slug, *key, tuple(one for other, one in keyed if other == key))
+        page = reference_page(subject, shop)
+        yield f"{FOLDER}/{slug}.html", page
+        entries.append(reference_entry(subject, page))
     if entries:
-        yield f"{FOLDER}/index.html", _index(tuple(entries), shop)
+        yield f"{FOLDER}/index.html", reference_index(tuple(entries), shop)
 
 
-def _page(subject: Subject, shop: ShopSettings) -> ReferencePage:
+def reference_entry(subject: Subject, page: ReferencePage) -> ReferenceEntry:
+    """Its line in the list."""
+    contents = f"{count(len(subject.statements), 'figure')}, {count(subject.sessions, 'session')}"
+    over_all = page.tallies[-1] if page.tallies else None
+    return ReferenceEntry(Link(f"{subject.slug}.html", subject.what), contents, over_all)
+
+
+def reference_page(subject: Subject, shop: ShopSettings) -> ReferencePage:
+    """The page of one thing."""
     scale = common_scale(one.measure for one in subject.statements)
     counted = subject.counted(scale) if scale else []
-    trades = [folded(one.source.record.session.trade) for one in subject.statements]
+    trades = [folded(one.trade) for one in subject.statements]
     bands = bands_for(trades, subject.attribute, subject.item, subject.kind)
     drawn = [ends for _, band in bands if scale and (ends := ends_in(band, scale.unit))]
     return ReferencePage(
@@ -106,7 +122,7 @@ def _page(subject: Subject, shop: ShopSettings) -> ReferencePage:
         usual=tuple(usual(trade, band) for trade, band in bands),
         plot=draw_lanes(subject.what, counted, scale, drawn) if scale else None,
         left_out=_left_out(subject, len(counted)),
-        tellings=tuple(tell(one, ROOT) for one in subject.statements),
+        tellings=tuple(one.telling(ROOT) for one in subject.statements),
     )
 
 
@@ -145,7 +161,8 @@ def _left_out(subject: Subject, counted: int) -> tuple[str, ...]:
     return tuple(f"{count(number, 'figure')} {one if number == 1 else many}" for number, one, many in listed if number)
 
 
-def _index(entries: tuple[ReferenceEntry, ...], shop: ShopSettings) -> ReferenceIndex:
+def reference_index(entries: tuple[ReferenceEntry, ...], shop: ShopSettings) -> ReferenceIndex:
+    """The list of all."""
     return ReferenceIndex(
         title=shop.title,
         author=shop.author,

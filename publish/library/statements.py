@@ -8,6 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Protocol
+
+from markupsafe import Markup
 
 from capture.shop import ShopSettings
 from extract.record import Measure
@@ -16,10 +19,34 @@ from publish.context import Link, Row, SessionPage
 from publish.context.library import Telling
 from publish.dates import in_words
 from publish.galley import Galley
+from publish.library.common import Measured
 from publish.moments import Moment
 from publish.parts import PARTS
 from publish.source import SessionSource
 from publish.wording import PHASES
+
+
+class Quoted(Protocol):
+    """A standing figure of some session, as pages over all sessions need it."""
+
+    @property
+    def measure(self) -> Measured:
+        """The figure."""
+
+    @property
+    def slug(self) -> str:
+        """Its session."""
+
+    @property
+    def trade(self) -> str | None:
+        """That session's trade."""
+
+    @property
+    def settled(self) -> bool:
+        """No question about it has to be settled before publishing."""
+
+    def telling(self, root: str) -> Telling | Markup:
+        """How a page lists it; `root` leads from that page to the front page's folder."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +56,20 @@ class Statement:
     measure: Measure
     row: Row
     source: SessionSource
+
+    @property
+    def slug(self) -> str:
+        """Its session."""
+        return self.source.slug
+
+    @property
+    def trade(self) -> str | None:
+        """That session's trade."""
+        return self.source.record.session.trade
+
+    def telling(self, root: str) -> Telling:
+        """How a page lists it."""
+        return tell(self, root)
 
     @property
     def settled(self) -> bool:

@@ -34,21 +34,48 @@ class Work:
         return f"{address(FOLDER, self.slug)}/index.html"
 
 
-def works_of(sources: Sequence[SessionSource]) -> tuple[Work, ...]:
-    """The works, in the order in which they first came; `sources` come oldest first.
+@dataclass(frozen=True, slots=True)
+class Kin:
+    """The sessions of one work, by their places among all."""
+
+    slug: str
+    """Name of the work's folder under work/."""
+    subject: str
+    """As its newest session names it."""
+    places: tuple[int, ...]
+    """Oldest first."""
+
+    @property
+    def href(self) -> str:
+        """The work's page, from the front page's folder."""
+        return f"{address(FOLDER, self.slug)}/index.html"
+
+    @property
+    def name(self) -> str:
+        """The subject as a heading."""
+        return self.subject[:1].upper() + self.subject[1:]
+
+
+def kin_among(subjects: Sequence[str | None]) -> tuple[Kin, ...]:
+    """The works that sessions on these subjects, oldest first, belong to, in the order in which they first came.
 
     A later session never changes the address of an earlier work.
     """
-    kin: dict[str, list[SessionSource]] = {}
-    for source in sources:
-        subject = folded(source.record.session.subject)
-        if subject:
-            kin.setdefault(subject, []).append(source)
-    slugs = slugs_of(kin, "work")
+    places: dict[str, list[int]] = {}
+    for at, subject in enumerate(subjects):
+        if folded(subject):
+            places.setdefault(folded(subject), []).append(at)
+    slugs = slugs_of(places, "work")
     return tuple(
-        Work(slug, " ".join((of[-1].record.session.subject or "").split()), tuple(of))
-        for slug, of in zip(slugs, kin.values(), strict=True)
+        Kin(slug, " ".join((subjects[of[-1]] or "").split()), tuple(of))
+        for slug, of in zip(slugs, places.values(), strict=True)
     )
+
+
+def works_of(sources: Sequence[SessionSource]) -> tuple[Work, ...]:
+    """The works with their sessions, in the order in which they first came; `sources` come oldest first."""
+    kin = kin_among([source.record.session.subject for source in sources])
+    return tuple(Work(one.slug, one.subject, tuple(sources[at] for at in one.places)) for one in kin)
 
 
 def folded(name: str | None) -> str:

@@ -17,7 +17,7 @@ from capture.errors import ShopError
 from capture.shop import Shop
 from publish import publish_shop
 from publish.all_errata import found_in, make_errata_page
-from publish.feeds import errata_feed, sessions_feed
+from publish.feeds import Announced, errata_feed, sessions_feed
 from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
 from publish.page import make_page
 from publish.render import Renderer
@@ -126,10 +126,15 @@ def test_hostile_text_stays_text(text: str) -> None:
     ET.fromstring(feed)  # noqa: S314 (made here)
 
 
+def announced() -> Announced:
+    page = make_page(source(), SHOP)
+    return Announced(SLUG, page.title, page.date, page.summary.bench)
+
+
 def feeds() -> tuple[str, str]:
     gone = listed("11/64").model_copy(update={"out": JUNE})
     ledger = Ledger(errata=(gone, *found()))
-    notes, errata = sessions_feed((SLUG,), (make_page(source(), SHOP),), SHOP), errata_feed(ledger, SHOP)
+    notes, errata = sessions_feed((announced(),), SHOP), errata_feed(ledger, SHOP)
     assert notes is not None
     assert errata is not None
     return notes, errata
@@ -175,4 +180,4 @@ def test_an_erratum_taken_out_is_told_in_the_feed() -> None:
 def test_a_shop_without_an_address_has_no_feeds() -> None:
     home = SHOP.model_copy(update={"site_address": ""})
     assert errata_feed(Ledger(), home) is None
-    assert sessions_feed((), (), home) is None
+    assert sessions_feed((), home) is None

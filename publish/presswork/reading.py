@@ -1,0 +1,97 @@
+"""Reads a shop's sessions: those that changed are gathered anew, of the others the store knows what is needed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from capture.errors import ShopError, SpokeshaveError
+from capture.shop import Session, Shop, ShopSettings
+from publish.context import SessionPage
+from publish.gather import Gathered, gather_session
+from publish.page import make_page
+from publish.presswork.parts import Brief, parts_of
+from publish.presswork.store import Store
+from publish.presswork.sums import session_sum, sum_of
+from publish.render import Renderer
+
+
+@dataclass(frozen=True, slots=True)
+class Set:
+    """A session that is gathered, with its page as it is without company."""
+
+    gathered: Gathered
+    page: SessionPage
+
+
+class Read:
+    """One session; its page is only made up where someone asks for it."""
+
+    def __init__(
+        self, session: Session, total: str, brief: Brief, sums: Mapping[str, str], shop: ShopSettings, made: Set | None
+    ) -> None:
+        self.session = session
+        self.sum = total
+        """Over all that it is made from."""
+        self.brief = brief
+        self.sums = sums
+        """Of each part."""
+        self._shop = shop
+        self._made = made
+
+    @property
+    def slug(self) -> str:
+        """Its folder."""
+        return self.brief.slug
+
+    def made(self) -> Set:
+        """The session gathered. Raises `ShopError` where its files can't be read any more."""
+        if self._made is None:
+            self._made = _set(self.session, self._shop)
+        return self._made
+
+
+def read_sessions(
+    shop: Shop, settings: ShopSettings, store: Store, renderer: Renderer
+) -> tuple[tuple[Read, ...], tuple[str, ...]]:
+    """Every session that can be published, oldest first, and one line for each that can't."""
+    known, sums = store.sessions(), store.part_sums()
+    found: list[Read] = []
+    problems: list[str] = []
+    for session in shop.sessions():
+        total, kept = known.pop(session.slug, ("", {}))
+        try:
+            if total and total == _sum(session, kept["recording"]):
+                brief = Brief.of_json(kept)
+                found.append(Read(session, total, brief, sums.get(session.slug, {}), settings, None))
+            else:
+                found.append(_read(session, settings, store, renderer))
+        except SpokeshaveError as error:
+            store.forget(session.slug)
+            problems.append(str(error))
+    for slug in known:
+        store.forget(slug)
+    return tuple(found), tuple(problems)
+
+
+def _read(session: Session, settings: ShopSettings, store: Store, renderer: Renderer) -> Read:
+    # The sum comes first: what changes while the session is read is seen at the next publish.
+    recording = session.settings.recording
+    total = _sum(session, recording)
+    made = _set(session, settings)
+    brief, parts = parts_of(made.gathered, made.page, recording, settings, renderer)
+    store.put_session(session.slug, total, brief.to_json(), parts)
+    sums = {name: sum_of(data) for name, data in parts.items()}
+    return Read(session, total, brief, sums, settings, made)
+
+
+def _set(session: Session, settings: ShopSettings) -> Set:
+    gathered = gather_session(session)
+    return Set(gathered, make_page(gathered.source, settings))
+
+
+def _sum(session: Session, recording: str) -> str:
+    try:
+        return session_sum(session.folder, recording)
+    except OSError as error:
+        raise ShopError(session.folder, f"can't be read ({error})", "mend the permissions of its files") from error

@@ -1,0 +1,158 @@
+"""What was made for the last edition: what each session gives to pages over all sessions, and which files stand.
+
+An SQLite file in the shop. It only saves work: a broken one, or one of another program or other settings, is thrown
+away. What is read from it is held against its sum.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import closing, contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import orjson
+
+from publish.presswork.sums import sum_of
+
+FILE = ".site.sqlite3"
+_SCHEMA = """
+CREATE TABLE edition (sum TEXT NOT NULL);
+CREATE TABLE session (slug TEXT PRIMARY KEY, sum TEXT NOT NULL, brief BLOB NOT NULL, check_sum TEXT NOT NULL);
+CREATE TABLE part (
+    slug TEXT NOT NULL, name TEXT NOT NULL, sum TEXT NOT NULL, data BLOB NOT NULL, PRIMARY KEY (slug, name)
+);
+CREATE INDEX part_name ON part (name, slug);
+CREATE TABLE printed (
+    name TEXT PRIMARY KEY, sum TEXT NOT NULL, files BLOB NOT NULL, more BLOB NOT NULL, check_sum TEXT NOT NULL
+);
+"""
+
+
+class StoreBrokenError(Exception):
+    """The store can't be read, or holds something other than was put into it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """Files that were printed together."""
+
+    sum: str
+    """Over what they were made from."""
+    files: Mapping[str, tuple[int, int, str]]
+    """By name: size, time of change in nanoseconds, and the sum over its bytes."""
+    more: Any
+    """What else is to be known of them."""
+
+
+class Store:
+    """The store of one shop, open for one publish; nothing is kept before `commit`."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        self._connection = connection
+
+    def begin(self, edition: str) -> None:
+        """Make ready for an edition; what was kept for another one is forgotten."""
+        known = [one for (one,) in self._all("SELECT sum FROM edition")]
+        if known != [edition]:
+            for table in ("edition", "session", "part", "printed"):
+                self._do(f"DELETE FROM {table}")  # noqa: S608 (fixed names)
+            self._do("INSERT INTO edition VALUES (?)", edition)
+
+    def sessions(self) -> dict[str, tuple[str, Any]]:
+        """The sum and the brief of each session, by slug."""
+        rows = self._all("SELECT slug, sum, brief, check_sum FROM session")
+        return {slug: (total, _checked(brief, check, total)) for slug, total, brief, check in rows}
+
+    def part_sums(self) -> dict[str, dict[str, str]]:
+        """The sum of each part of each session, by slug and name."""
+        found: dict[str, dict[str, str]] = {}
+        for slug, name, total in self._all("SELECT slug, name, sum FROM part WHERE name NOT LIKE '%/%'"):
+            found.setdefault(slug, {})[name] = total
+        return found
+
+    def parts(self, name: str) -> dict[str, Any]:
+        """That part of each session, by slug."""
+        rows = self._all("SELECT slug, sum, data FROM part WHERE name = ?", name)
+        return {slug: _checked(data, total) for slug, total, data in rows}
+
+    def put_session(self, slug: str, total: str, brief: bytes, parts: Mapping[str, bytes]) -> None:
+        """Keep a session in the place of what was known of it; a part with "/" in its name is only asked for by it."""
+        self.forget(slug)
+        self._do("INSERT INTO session VALUES (?, ?, ?, ?)", slug, total, brief, sum_of(brief, total))
+        rows = [(slug, name, sum_of(data), data) for name, data in parts.items()]
+        self._many("INSERT INTO part VALUES (?, ?, ?, ?)", rows)
+
+    def forget(self, slug: str) -> None:
+        """Forget a session."""
+        self._do("DELETE FROM session WHERE slug = ?", slug)
+        self._do("DELETE FROM part WHERE slug = ?", slug)
+
+    def printed(self) -> dict[str, Printed]:
+        """What was printed, by name."""
+        rows = self._all("SELECT name, sum, files, more, check_sum FROM printed")
+        return {
+            name: Printed(total, _checked(files, check, total, more), orjson.loads(more))
+            for name, total, files, more, check in rows
+        }
+
+    def put_printed(self, printed: Mapping[str, Printed], gone: Iterable[str]) -> None:
+        """Keep what was printed this time, and forget what is not there any more."""
+        self._many("DELETE FROM printed WHERE name = ?", [(name,) for name in gone])
+        rows = []
+        for name, one in printed.items():
+            files, more = orjson.dumps(one.files), orjson.dumps(one.more)
+            rows.append((name, one.sum, files, more, sum_of(files, one.sum, more)))
+        self._many("INSERT OR REPLACE INTO printed VALUES (?, ?, ?, ?, ?)", rows)
+
+    def commit(self) -> None:
+        """Keep everything."""
+        with _broken():
+            self._connection.commit()
+
+    def _do(self, statement: str, *values: object) -> None:
+        with _broken():
+            self._connection.execute(statement, values)
+
+    def _many(self, statement: str, rows: Iterable[tuple[object, ...]]) -> None:
+        with _broken():
+            self._connection.executemany(statement, rows)
+
+    def _all(self, question: str, *values: object) -> list[tuple[Any, ...]]:
+        with _broken():
+            return self._connection.execute(question, values).fetchall()
+
+
+@contextmanager
+def _broken() -> Iterator[None]:
+    """What SQLite says of a broken file; its names may be no text any more, which is a `ValueError`."""
+    try:
+        yield
+    except (sqlite3.Error, ValueError) as error:
+        raise StoreBrokenError from error
+
+
+def _checked(data: bytes, check: str, *with_it: str | bytes) -> Any:
+    if not isinstance(data, bytes) or sum_of(data, *with_it) != check:
+        raise StoreBrokenError
+    return orjson.loads(data)
+
+
+@contextmanager
+def opened(path: Path) -> Iterator[Store]:
+    """The store in a file, an empty one where there is none; in memory where the file can't be written.
+
+    Raises `StoreBrokenError` where the file is no such store: throw it away.
+    """
+    try:
+        connection = sqlite3.connect(path)
+    except sqlite3.OperationalError:
+        connection = sqlite3.connect(":memory:")
+    with closing(connection):
+        with _broken():
+            if not connection.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]:
+                connection.executescript(_SCHEMA)
+            connection.execute("PRAGMA synchronous = NORMAL")
+        yield Store(connection)

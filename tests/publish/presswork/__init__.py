@@ -1,0 +1,1 @@
+"""What did not change is not made again, and nobody can tell."""
