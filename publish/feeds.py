@@ -17,6 +17,8 @@ from publish.all_errata import HOW
 from publish.ledger import Ledger, Listed
 
 SESSIONS_FEED, ERRATA_FEED = "notes.atom", "errata.atom"
+MOST = 100
+"""Entries of a feed, the newest: who comes by now and then has met the others. RFC 4287 asks for no number."""
 _LONG_AGO = datetime(1970, 1, 1, tzinfo=UTC)
 
 
@@ -37,7 +39,7 @@ def sessions_feed(sessions: Sequence[Announced], shop: ShopSettings) -> str | No
     if web is None:
         return None
     feed = _feed(shop, web, SESSIONS_FEED, shop.title, f"{web}index.html")
-    for one in sessions:
+    for one in sessions[-MOST:]:
         entry = feed.add_entry(order="prepend")
         entry.id(_tag(web, one.date or "1970-01-01", f"sessions/{one.slug}"))
         entry.title(one.title)
@@ -54,7 +56,7 @@ def errata_feed(ledger: Ledger, shop: ShopSettings) -> str | None:
     if web is None:
         return None
     feed = _feed(shop, web, ERRATA_FEED, f"Errata: {shop.title}", f"{web}{ERRATA_FILE}")
-    for number, one in enumerate(ledger.errata, 1):
+    for number, one in _latest(ledger):
         entry = feed.add_entry(order="prepend")
         entry.id(_tag(web, one.first.isoformat(), f"errata/{hashlib.sha256(one.key.encode()).hexdigest()[:16]}"))
         entry.title(f"For “{one.wrong}” read “{one.right}”" if one.out is None else f"Taken out: “{one.wrong}”")
@@ -65,6 +67,12 @@ def errata_feed(ledger: Ledger, shop: ShopSettings) -> str | None:
     days = [one.out or one.first for one in ledger.errata]
     feed.updated(_noon(max(days).isoformat()) if days else _LONG_AGO)
     return _written(feed)
+
+
+def _latest(ledger: Ledger) -> list[tuple[int, Listed]]:
+    """With the number of each, in the order of their last change, as far as that is among the latest."""
+    by_day = sorted(enumerate(ledger.errata, 1), key=lambda pair: (pair[1].out or pair[1].first, pair[0]))
+    return sorted(by_day[-MOST:], key=lambda pair: pair[0])
 
 
 def _feed(shop: ShopSettings, web: str, name: str, title: str, page: str) -> FeedGenerator:

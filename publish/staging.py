@@ -31,7 +31,7 @@ class Staging:
         self._new = public.with_name(f".{public.name}.new")
         self._old = public.with_name(f".{public.name}.old")
         self._taken: set[str] = set()
-        self._made: set[Path] = set()
+        self._made: set[str] = set()
         self._carried: list[str] = []
 
     def write(self, name: str, content: str | bytes) -> None:
@@ -59,7 +59,7 @@ class Staging:
 
     def keep(self, name: str) -> None:
         """Put a file of the last site into the new one as it is: by hard link where the disk can, else as a copy."""
-        target, former = self._claim(name), self._public / name
+        target, former = self._claimed(name), f"{self._public}/{name}"
         try:
             os.link(former, target)
         except OSError:
@@ -94,15 +94,19 @@ class Staging:
         _remove(self._new)
 
     def _claim(self, name: str) -> Path:
-        path = self._new / name
+        return Path(self._claimed(name))
+
+    def _claimed(self, name: str) -> str:
+        """The place of a file; as plain text, since there may be thousands."""
         key = name.casefold()
         if key in self._taken:
             raise WrittenTwiceError(self._public / name)
         self._taken.add(key)
-        if path.parent not in self._made:
-            path.parent.mkdir(parents=True, exist_ok=True)
-            self._made.add(path.parent)
-        return path
+        folder = name.rpartition("/")[0]
+        if folder not in self._made:
+            (self._new / folder).mkdir(parents=True, exist_ok=True)
+            self._made.add(folder)
+        return f"{self._new}/{name}"
 
     def _clear_old(self) -> None:
         """Remove the former site, but keep what a person put at its top, such as the file that names a host."""

@@ -116,6 +116,13 @@ class Scale:
         return Number(0, 0, value, "decimal" if decimals else "integer", decimals=decimals or None)
 
 
+def middle(values: Iterable[Fraction]) -> Fraction:
+    """The median, exact; put in order as floats, which takes a fraction of the time that `Fraction`s do."""
+    ordered = sorted(values, key=float)
+    half = len(ordered) // 2
+    return ordered[half] if len(ordered) % 2 else (ordered[half - 1] + ordered[half]) / 2
+
+
 @lru_cache(maxsize=1 << 14)
 def _in_unit(value: float, unit: str, other: str) -> Fraction:
     """The same figures come again from session to session."""

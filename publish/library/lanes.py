@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
-from statistics import median
 
 from extract.record import Phase
 from extract.units import unit_named
 from publish.context.plots import Caption, Plot, Spot
-from publish.library.common import Ends, Scale
+from publish.library.common import Ends, Scale, middle
 from publish.library.graduations import Graduated, graduate
 from publish.wording import PHASES, count
 
@@ -60,15 +58,16 @@ def _y(lane: int) -> float:
 
 
 def _middle(placed: Placed, phase: Phase) -> float:
-    return float(median(ends.value for one, ends in placed if one == phase))
+    return float(middle(ends.value for one, ends in placed if one == phase))
 
 
 def _spots(placed: Placed, lanes: Sequence[Phase], ruled: Graduated) -> tuple[Spot, ...]:
     """The figures; those that are equal lie a little above and below one another."""
-    met: dict[tuple[Phase, Fraction], int] = {}
+    met: dict[tuple[Phase, float], int] = {}
     spots = []
     for phase, ends in placed:
-        again = met[phase, ends.value] = met.get((phase, ends.value), -1) + 1
+        value = float(ends.value)
+        again = met[phase, value] = met.get((phase, value), -1) + 1
         aside = min((again + 1) // 2 * _STACK, 9) * (1 if again % 2 else -1)
         low, high = _x(ruled, float(ends.low)), _x(ruled, float(ends.high))
         spots.append(

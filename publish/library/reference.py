@@ -8,14 +8,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from statistics import median
+
+from markupsafe import Markup
 
 from capture.shop import ShopSettings
 from extract.record import Phase
 from publish.addresses import absolute
 from publish.context import Link
 from publish.context.reference import ReferenceEntry, ReferenceIndex, ReferencePage, Tally
-from publish.library.common import Ends, Measured, Scale, common_scale
+from publish.library.common import Ends, Measured, Scale, common_scale, middle
 from publish.library.lanes import draw_lanes
 from publish.library.statements import Quoted, Statement
 from publish.library.usual import bands_for, ends_in, usual
@@ -102,8 +103,8 @@ def reference_entry(subject: Subject, page: ReferencePage) -> ReferenceEntry:
     return ReferenceEntry(Link(f"{subject.slug}.html", subject.what), contents, over_all)
 
 
-def reference_page(subject: Subject, shop: ShopSettings) -> ReferencePage:
-    """The page of one thing."""
+def reference_page(subject: Subject, shop: ShopSettings, rows: Markup | None = None) -> ReferencePage:
+    """The page of one thing; `rows` are those of all its figures, where they were set before."""
     scale = common_scale(one.measure for one in subject.statements)
     counted = subject.counted(scale) if scale else []
     trades = [folded(one.trade) for one in subject.statements]
@@ -122,7 +123,7 @@ def reference_page(subject: Subject, shop: ShopSettings) -> ReferencePage:
         usual=tuple(usual(trade, band) for trade, band in bands),
         plot=draw_lanes(subject.what, counted, scale, drawn) if scale else None,
         left_out=_left_out(subject, len(counted)),
-        tellings=tuple(one.telling(ROOT) for one in subject.statements),
+        tellings=(rows,) if rows is not None else tuple(one.telling(ROOT) for one in subject.statements),
     )
 
 
@@ -135,10 +136,10 @@ def _tallies(counted: Sequence[tuple[Phase, Ends]], scale: Scale) -> tuple[Tally
 
 
 def _tally(phase: str, of: Sequence[Ends], scale: Scale) -> Tally:
-    middle = scale.told(median(one.value for one in of))
-    least, most = min(one.low for one in of), max(one.high for one in of)
+    mid = scale.told(middle(one.value for one in of))
+    least, most = min((one.low for one in of), key=float), max((one.high for one in of), key=float)
     span, span_other = _between(least, most, scale)
-    return Tally(phase, len(of), *middle, span, span_other)
+    return Tally(phase, len(of), *mid, span, span_other)
 
 
 def _between(least: Fraction, most: Fraction, scale: Scale) -> tuple[str, str]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import stat
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
@@ -68,11 +70,11 @@ class Press:
 
     def _stands(self, file: str, known: tuple[int, int, str]) -> bool:
         """The last edition's file is as it was printed: by size and time, or, at another time, by its bytes."""
-        path, (size, time, total) = self._public / file, known
+        path, (size, time, total) = f"{self._public}/{file}", known
         try:
-            seen = path.lstat()
-            if seen.st_size != size:
+            seen = os.lstat(path)
+            if seen.st_size != size or not stat.S_ISREG(seen.st_mode):
                 return False
-            return seen.st_mtime_ns == time or sum_of(path.read_bytes()) == total
+            return seen.st_mtime_ns == time or sum_of(Path(path).read_bytes()) == total
         except OSError:
             return False

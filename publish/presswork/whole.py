@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -125,9 +124,10 @@ class Whole:
         def make() -> tuple[Texts, dict[str, Any]]:
             statements = tuple(one for part in self._parts(part_of(key)) for one in cited(part))
             subject = Subject(slug, *key, statements)
-            page = reference_page(subject, self._shop)
+            rows = ready("".join(one.row for one in statements))
+            page = reference_page(subject, self._shop, rows)
             entry: dict[str, Any] = orjson.loads(orjson.dumps(reference_entry(subject, page)))
-            return {name: self._renderer.library(replace(page, tellings=_joined(page.tellings)))}, entry
+            return {name: self._renderer.library(page)}, entry
 
         line: dict[str, Any] = self._press.files(name, total, make)
         return line
