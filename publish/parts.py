@@ -56,7 +56,7 @@ class PageParts:
 
     def reserved(self) -> tuple[str, ...]:
         """Ids that items of the record may not take."""
-        return (*(part.name for part in self.all), "top", "main", "player", "playing", "playhead")
+        return (*(part.name for part in self.all), "top", "main", "player", "playing", "playhead", "seek")
 
     def _place(self, name: str) -> int:
         for at, part in enumerate(self.all):

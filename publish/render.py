@@ -10,6 +10,7 @@ from markupsafe import Markup, escape
 from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, SessionPage
 from publish.context.library import Telling, WorkPage
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage, Use
+from publish.context.search import SearchPage
 from publish.errors import LostCautionError
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
@@ -71,6 +72,10 @@ class Renderer:
     def library(self, page: LibraryPage) -> str:
         """A page of the library."""
         return self._engine.get_template(template_of(page)).render(page=page)
+
+    def search(self, page: SearchPage) -> str:
+        """The page that searches the site."""
+        return self._engine.get_template("search.html").render(page=page)
 
     def entry(self, entry: Entry) -> Markup:
         """A session's entry of the front page."""

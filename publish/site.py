@@ -19,6 +19,7 @@ from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
 from publish.presswork import Press, Read, Store, StoreBrokenError, edition_of, opened, read_sessions
 from publish.presswork.errata import print_errata
 from publish.presswork.parts import ERRATA
+from publish.presswork.search import print_search
 from publish.presswork.sessions import print_sessions
 from publish.presswork.store import FILE as STORE_FILE
 from publish.presswork.sums import program, sum_of
@@ -88,6 +89,7 @@ def _publish(shop: Shop, strict: bool, store: Store) -> Published:
         press = Press(staging, store, shop.public)
         print_sessions(reads, store, renderer, press, staging)
         Whole(reads, settings, store, renderer, press).print()
+        print_search(reads, settings, store, renderer, press)
         print_errata(reads, ledger, settings, renderer, press)
         _print_shared(press, settings)
     press.close()
@@ -113,8 +115,8 @@ def _ledger(shop: Shop, reads: Sequence[Read], store: Store) -> Ledger:
 
 def _print_shared(press: Press, settings: ShopSettings) -> None:
     """Style, script and schema: they change with the program and the shop's settings alone."""
-    for asset in sorted(ASSETS.iterdir()):
-        press.page(f"assets/{asset.name}", program(), asset.read_bytes)
+    for asset in sorted(path for path in ASSETS.rglob("*") if path.is_file()):
+        press.page(f"assets/{asset.relative_to(ASSETS).as_posix()}", program(), asset.read_bytes)
     press.page(SCHEMA_FILE, sum_of(program(), settings.site_address), lambda: _schema(settings))
 
 

@@ -18,7 +18,9 @@ from publish.gather import gather_session
 
 FILE = ".find.sqlite3"
 _VERSION = 1
-_SCHEMA = """
+TOKENIZER = "porter unicode61 remove_diacritics 2"
+"""Words by their stems (Porter), without case and accents."""
+_SCHEMA = f"""
 CREATE TABLE session (slug TEXT PRIMARY KEY, stamp TEXT NOT NULL, title TEXT NOT NULL, date TEXT NOT NULL);
 CREATE TABLE item (
     id INTEGER PRIMARY KEY, slug TEXT NOT NULL, sort TEXT NOT NULL, start REAL NOT NULL, anchor TEXT NOT NULL,
@@ -26,7 +28,7 @@ CREATE TABLE item (
 );
 CREATE INDEX item_of ON item (slug);
 CREATE INDEX item_figure ON item (kind, low, high);
-CREATE VIRTUAL TABLE words USING fts5 (told, around, tokenize = 'porter unicode61 remove_diacritics 2');
+CREATE VIRTUAL TABLE words USING fts5 (told, around, tokenize = '{TOKENIZER}');
 """
 
 

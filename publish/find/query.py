@@ -5,6 +5,7 @@ Takes "saddle slot 3/32" (a bare fraction is of an inch), "radius > 10 ft", "glu
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
@@ -13,10 +14,12 @@ from capture.errors import SpokeshaveError
 from publish.find.scale import Span, span_of
 
 Bound = Literal["at", "above", "below"]
-_BOUNDS: dict[str, Bound] = {
+BOUNDS: dict[str, Bound] = {
     ">": "above", ">=": "above", "≥": "above", "over": "above", "above": "above", "<": "below", "<=": "below",
     "≤": "below", "under": "below", "below": "below",
 }  # fmt: skip
+"""What stands before a figure that is a bound."""
+_SIGNS = re.compile(r"([<>≤≥=]+)")
 _MARKS = frozenset("=.,;:?!()…\"'")
 
 
@@ -46,8 +49,7 @@ def read_query(text: str) -> Query:
     from extract.numbers.grammar import parse
     from extract.quantities.join import join
 
-    spaced = "".join(f" {letter} " if letter in "<>≤≥=" else letter for letter in text).replace("> =", ">=")
-    doc = plain_language().make_doc(" ".join(spaced.replace("< =", "<=").split()))
+    doc = plain_language().make_doc(" ".join(_SIGNS.sub(r" \1 ", text.replace("<=", "≤").replace(">=", "≥")).split()))
     tape, parsed = parse(doc)
     words: list[str] = []
     figures: list[Wanted] = []
@@ -59,7 +61,7 @@ def read_query(text: str) -> Query:
             words.append(tape.text(at))
             at += 1
             continue
-        bound = _BOUNDS.get(words[-1] if words else "", "at")
+        bound = BOUNDS.get(words[-1] if words else "", "at")
         written = " ".join(tape.text(one) for one in range(draft.start, draft.end))
         unit = draft.unit.name if draft.unit else "inch" if draft.number.form in ("fraction", "mixed") else None
         ends = None if draft.number.low is None or draft.number.high is None else (draft.number.low, draft.number.high)

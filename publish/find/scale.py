@@ -11,7 +11,7 @@ from fractions import Fraction
 from extract.units import UnitError, to_unit, unit_rows
 from publish.written import fineness
 
-_BASE = {
+BASE = {
     "length": "millimeter", "temperature": "degC", "mass": "gram", "force": "newton", "torque": "newton * meter",
     "time": "second", "volume": "milliliter", "pressure": "bar", "angle": "degree", "area": "millimeter ** 2",
 }  # fmt: skip
@@ -36,7 +36,7 @@ def span_of(value: Fraction, unit: str, written: str, ends: tuple[Fraction, Frac
     row = unit_rows().get(unit)
     if row is None:
         return None
-    base = _BASE.get(row.unit.kind, unit)
+    base = BASE.get(row.unit.kind, unit)
     low, high = ends or (value, value)
     slack = _slack(value, written)
     try:

@@ -26,10 +26,11 @@ from publish.library.reference import Key, key_of
 from publish.library.statements import Statement, statements_of
 from publish.presswork.sums import sum_of
 from publish.render import Renderer
+from publish.search import searched_of
 from publish.session import session_files
 from publish.source import SessionSource
 
-KIN, FRONT, KIT, ERRATA = "kin", "front", "kit", "errata"
+KIN, FRONT, KIT, ERRATA, SEARCH, TERMS = "kin", "front", "kit", "errata", "search", "terms"
 """Names of parts."""
 
 
@@ -146,6 +147,11 @@ def parts_of(
         KIT: orjson.dumps([(sort, key, name, renderer.use(use)) for sort, key, name, use in uses_of(source, page)]),
         ERRATA: orjson.dumps([listed.model_dump(exclude={"first", "out"}) for listed in _errata(source, page)]),
     }
+    searched = searched_of(source)
+    parts[SEARCH] = orjson.dumps(
+        {"title": searched.title, "date": searched.date, "around": searched.around, "items": searched.items}
+    )
+    parts[TERMS] = orjson.dumps({"terms": searched.terms, "marks": searched.marks})
     citings = []
     for key, statements in _by_thing(source, page, shop).items():
         data = orjson.dumps([asdict(_cite(statement, renderer)) for statement in statements])

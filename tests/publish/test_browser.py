@@ -67,7 +67,7 @@ def library(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, ...]:
 @pytest.fixture
 def every_page(pages: tuple[Path, ...], library: tuple[Path, ...]) -> tuple[Path, ...]:
     """The pages of one session's site, and those of the library."""
-    return *pages, *library
+    return *pages, *library, pages[0].parent / "search" / "index.html"
 
 
 def test_pages_ask_for_nothing_but_their_own_files(browser: Browser, every_page: tuple[Path, ...]) -> None:

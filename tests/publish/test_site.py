@@ -44,6 +44,7 @@ def test_a_shop_becomes_a_site(shop: Shop) -> None:
     }  # fmt: skip
     assert {path.name for path in (shop.public / "assets").iterdir()} == {
         "mark.svg",
+        "search",
         "card.css",
         "notes.css",
         "print.css",

@@ -20,7 +20,12 @@ def read(path: Path) -> tuple[frozenset[str], tuple[str, ...]]:
     tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(path.read_text(encoding="utf-8"))
     ids = [element.attrib["id"] for element in tree.iter() if "id" in element.attrib]
     assert len(set(ids)) == len(ids), f"{path}: an id stands twice"
-    named = ((element, name) for element in tree.iter() for name in ("href", "src", "poster") if name in element.attrib)
+    named = (
+        (element, name)
+        for element in tree.iter()
+        for name in ("href", "src", "poster", "action")
+        if name in element.attrib
+    )
     return frozenset(ids), tuple(
         element.attrib[name] for element, name in named if element.attrib.get("rel") != "canonical"
     )

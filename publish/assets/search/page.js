@@ -1,0 +1,105 @@
+// The search page: asks the index, reads a few sessions at a time, and lists what is found. All text is put in as text.
+(function (shop) {
+  "use strict";
+
+  var AT_ONCE = 12; // sessions read before the next look at what is found
+  var ENOUGH = 25; // hits after which a person is asked whether to go on
+  var form = document.getElementById("asking");
+  var field = document.getElementById("question");
+  var told = document.getElementById("told");
+  var list = document.getElementById("hits");
+  var further = document.getElementById("further");
+  var asked = 0;
+
+  function count(number, one) {
+    return number + " " + (number === 1 ? one : one + "s");
+  }
+
+  function clock(seconds) {
+    var whole = Math.max(Math.floor(seconds), 0);
+    var rest = [Math.floor(whole / 60) % 60, whole % 60];
+    var hours = Math.floor(whole / 3600);
+    return (hours ? hours + ":" + String(rest[0]).padStart(2, "0") : rest[0]) + ":" + String(rest[1]).padStart(2, "0");
+  }
+
+  function element(name, className, text) {
+    var made = document.createElement(name);
+    made.className = className;
+    made.textContent = text;
+    return made;
+  }
+
+  function entry(hit) {
+    var row = element("li", "entry", "");
+    var line = element("p", "", "");
+    var link = element("a", "", hit.told);
+    link.href = "../sessions/" + encodeURIComponent(hit.slug) + "/index.html#" + encodeURIComponent(hit.anchor);
+    line.append(link);
+    var from = element("p", "aside", hit.sort + " in " + hit.title + (hit.date ? " (" + hit.date + ")" : "") + " at " + clock(hit.start));
+    row.append(line, from);
+    return row;
+  }
+
+  function byKind(one, other) {
+    return (one.sort === "said") - (other.sort === "said");
+  }
+
+  // Reads sessions, newest first, till there is enough to show or none is left.
+  function look(question, sessions, from, before, goal, turn) {
+    var batch = sessions.slice(from, from + AT_ONCE);
+    return Promise.all(batch.map(function (slug) { return shop.within(slug, question); })).then(function (found) {
+      if (turn !== asked) {
+        return;
+      }
+      var hits = [].concat.apply([], found).sort(byKind);
+      list.append.apply(list, hits.map(entry));
+      var all = before + hits.length;
+      var next = from + batch.length;
+      if (next < sessions.length && all < goal) {
+        return look(question, sessions, next, all, goal, turn);
+      }
+      var rest = sessions.length - next;
+      told.textContent = (all ? count(all, "place") + " found" : "Nothing found") +
+        (rest ? "; " + count(rest, "older session") + " may hold more." : ".");
+      further.hidden = !rest;
+      further.firstElementChild.onclick = function () {
+        var last = list.lastElementChild;
+        look(question, sessions, next, all, all + ENOUGH, turn).then(function () {
+          var first = last ? last.nextElementSibling : list.firstElementChild;
+          (first && first.querySelector("a") || field).focus();
+        });
+      };
+    });
+  }
+
+  function ask(text) {
+    var turn = (asked += 1);
+    list.replaceChildren();
+    further.hidden = true;
+    told.textContent = text.trim() ? "Looking …" : "";
+    if (!text.trim()) {
+      return;
+    }
+    shop.load("units").then(function (units) {
+      var question = shop.read(text, units);
+      if (!question.words.length && !question.figures.length) {
+        told.textContent = "Write words or figures, such as saddle slot 3/32.";
+        return;
+      }
+      return shop.candidates(question).then(function (sessions) {
+        return look(question, sessions, 0, 0, ENOUGH, turn);
+      });
+    }).catch(function () {
+      told.textContent = "The search’s files can’t be read here. On the machine that has the shop, spokeshave find searches the same notes.";
+    });
+  }
+
+  form.addEventListener("submit", function (event) {
+    event.preventDefault();
+    history.replaceState(null, "", "?" + new URLSearchParams({ q: field.value }));
+    ask(field.value);
+  });
+  field.value = new URLSearchParams(location.search).get("q") || "";
+  ask(field.value);
+  field.focus();
+})((window.shopSearch = window.shopSearch || {}));

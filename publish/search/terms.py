@@ -1,0 +1,35 @@
+"""The index over all sessions, in small files: which sessions hold a word's stem, and which a figure near a mark.
+
+Sessions go by their number in the order of the site. A list of them is written as the steps from one to the next.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+
+Shards = dict[str, dict[str, list[int]]]
+"""Lists of sessions by stem or mark, by the shard that holds them."""
+_PLAIN = frozenset("abcdefghijklmnopqrstuvwxyz0123456789")
+_LETTERS = 2
+
+
+def shards_of(sessions: Iterable[tuple[Sequence[str], Sequence[Sequence[str]]]]) -> Shards:
+    """The shards over terms and marks of sessions, oldest first."""
+    lists: dict[tuple[str, str], list[int]] = {}
+    for number, (terms, marks) in enumerate(sessions):
+        for term in terms:
+            lists.setdefault(("t-" + shard(term), term), []).append(number)
+        for kind, mark in marks:
+            lists.setdefault(("f-" + shard(kind, len(kind)), mark), []).append(number)
+    shards: Shards = {}
+    for (name, key), numbers in sorted(lists.items()):
+        shards.setdefault(name, {})[key] = [numbers[0], *(later - one for one, later in pairwise(numbers))]
+    return shards
+
+
+def shard(term: str, letters: int | None = None) -> str:
+    """Where a term lies: its first letters (of a number, its first figure), as they can stand in any file's name."""
+    if letters is None:
+        letters = 1 if term[:1].isdigit() else _LETTERS
+    return "".join(letter if letter in _PLAIN else "_" for letter in term[:letters])
