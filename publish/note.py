@@ -7,6 +7,7 @@ web and mail addresses or to places beside the page.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
@@ -17,6 +18,8 @@ import nh3
 from markdown.extensions import Extension
 from markdown.treeprocessors import Treeprocessor
 from markupsafe import Markup
+
+from publish.nesting import mended
 
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
@@ -56,16 +59,21 @@ def render_note(text: str, folder: Path) -> Note:
         return Note(Markup(), (), ())
     pictures = _Pictures(folder)
     raw = markdown.markdown(text, extensions=["tables", "fenced_code", "sane_lists", _FittedHeadings()])
-    clean = nh3.clean(
-        raw,
+    # Another parser than the sanitiser's mends the nesting, so that the sanitiser has the last word.
+    clean = _clean(mended(_clean(raw, pictures.filter)))
+    whole = _PICTURE.sub(_settle_picture, clean)
+    return Note(Markup(whole), tuple(pictures.found.items()), tuple(pictures.warnings))  # noqa: S704 (nh3 cleaned it)
+
+
+def _clean(markup: str, decide: Callable[[str, str, str], str | None] | None = None) -> str:
+    return nh3.clean(
+        markup,
         tags=_TAGS,
         attributes=_ATTRIBUTES,
-        attribute_filter=pictures.filter,
+        attribute_filter=decide,
         url_schemes=_SCHEMES,
         link_rel="noopener noreferrer",
     )
-    whole = _PICTURE.sub(_settle_picture, clean)
-    return Note(Markup(whole), tuple(pictures.found.items()), tuple(pictures.warnings))  # noqa: S704 (nh3 cleaned it)
 
 
 def _settle_picture(match: re.Match[str]) -> str:
