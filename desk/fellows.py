@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from capture.errors import ShopError
+from capture.errors import SpokeshaveError
 
 if TYPE_CHECKING:
     from capture.shop import Session, Shop
@@ -27,12 +27,13 @@ def against_fellows(record: Record, session: Session, shop: Shop) -> Record:
 
 
 def _others(session: Session, shop: Shop) -> Iterator[Record]:
-    from publish.gather import read_record
+    from publish.standing import Standing
 
+    standing = Standing(shop)
     for other in shop.sessions():
         if other.folder == session.folder or not other.record_file.is_file():
             continue
         try:
-            yield read_record(other.record_file)
-        except ShopError:
+            yield standing.of(other).proofed.record
+        except SpokeshaveError:
             continue

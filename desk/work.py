@@ -100,15 +100,15 @@ def write_up_session(
 ) -> WrittenUp:
     """The whole job for a session that stands in the shop; raises what its parts raise."""
     from capture.recording import finish
-    from extract.rulings import RulingLog, apply
     from publish import publish_shop
+    from publish.standing import Standing
 
     with session.writing():
         # A recording from the bench that was cut off becomes whole first: as it is, without what was never recorded.
         finish(session.folder)
         transcript = listen(session, shop, hearing, report)
-        record = understand(session, shop, transcript, extractor)
-    proofed = apply(record, RulingLog(session.rulings_file).read().rulings)
+        understand(session, shop, transcript, extractor)
+    proofed = Standing(shop).of(session).proofed
     published = publish_shop(shop)
     page = next(path for path in published.pages if path.parent.name == session.slug)
     own = tuple(line for line in published.warnings if session.slug in line)

@@ -67,6 +67,30 @@ class Former(_Part):
     mode: Mode | None = None
 
 
+class Later(_Part):
+    """The later session in which a statement was put right."""
+
+    session: str = Field(description="name of its folder in the shop")
+    title: str
+    date: str | None = Field(default=None, description="ISO 8601 date of that session")
+    correction: str = Field(description="id of the correction in that session's record")
+    start: float = Field(description="seconds in that session's recording")
+    replacement: str = Field(description="what holds instead, as it is told there")
+    proposed: bool = Field(default=False, description="true while no person has confirmed that this statement is meant")
+
+
+class Earlier(_Part):
+    """The statement of an earlier session that a correction takes back."""
+
+    session: str = Field(description="name of its folder in the shop")
+    title: str
+    date: str | None = Field(default=None, description="ISO 8601 date of that session")
+    item: str = Field(description="id of the measure or step in that session's record")
+    start: float = Field(description="seconds in that session's recording")
+    quote: str
+    proposed: bool = Field(default=False, description="true while no person has confirmed that this statement is meant")
+
+
 class Ruled(_Part):
     """What a person decided of an item."""
 
@@ -76,6 +100,9 @@ class Ruled(_Part):
         default=None, description="of what was amended: said wrong on film, only heard wrong, or put in other words"
     )
     was: Former | None = Field(default=None, description="what the machine had, where a person amended it")
+    later: Later | None = Field(
+        default=None, description="the later session that put it right; null for what was ruled in this one's proof"
+    )
 
 
 class Measure(_Part):
@@ -133,8 +160,12 @@ class Correction(_Part):
     value: float | None = None
     unit: str | None = None
     replacement_measure: str | None = Field(default=None, description="id of the measure that holds instead")
-    source: Literal["narration", "proof"] = Field(
-        default="narration", description="taken back on film, or put right by a person who proofed the notes"
+    source: Literal["narration", "proof", "later_session"] = Field(
+        default="narration",
+        description="taken back on film, put right by a person who proofed the notes, or taken back in a later session",
+    )
+    earlier: Earlier | None = Field(
+        default=None, description="of one of scope earlier_session: the statement meant, where that was found"
     )
     ruling: Ruled | None = None
 

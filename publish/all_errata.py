@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import TypedDict
 
 from capture.shop import ShopSettings
 from extract.record import Correction
 from publish.addresses import absolute, address
-from publish.context import ErrataPage, Link, Notice, SessionPage
+from publish.anchors import Anchors
+from publish.context import Elsewhere, ErrataPage, Link, Notice, SessionPage
 from publish.dates import in_words
 from publish.ledger import How, Ledger, Listed
 from publish.moments import clock
+from publish.parts import PARTS
 from publish.source import SessionSource
 
 FILE = "errata.html"
 HOW: dict[How, str] = {
     "on_film": "said wrong and put right on the film",
     "proof": "found when the notes were proofed",
-    "later_session": "taken back in a later session",
+    "later_session": "taking back what an earlier session said",
+    "put_right_later": "said wrong and put right in a later session",
 }
 
 
@@ -35,6 +39,7 @@ def found_in(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...],
                 second=correction.start,
                 anchor=erratum.anchor,
                 first=today,
+                **_by(correction),
             )
             listed.setdefault(one.key, one)
     return tuple(listed.values())
@@ -43,6 +48,7 @@ def found_in(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...],
 def make_errata_page(ledger: Ledger, shop: ShopSettings, published: frozenset[str]) -> ErrataPage:
     """The page, the newest errata first; `published` are the sessions that have a page to lead to."""
     web = absolute(shop.site_address)
+    told = frozenset(ledger.told_once)
     return ErrataPage(
         title=shop.title,
         author=shop.author,
@@ -50,7 +56,7 @@ def make_errata_page(ledger: Ledger, shop: ShopSettings, published: frozenset[st
         assets="assets/",
         address=f"{web}{FILE}" if web else None,
         front=Link("index.html", shop.title),
-        standing=tuple(_notice(one, at, published) for at, one in _newest_first(ledger) if one.out is None),
+        standing=tuple(_notice(one, at, published) for at, one in _newest_first(ledger) if one in told),
         taken_out=tuple(_notice(one, at, published) for at, one in _newest_first(ledger) if one.out is not None),
     )
 
@@ -59,10 +65,38 @@ def _newest_first(ledger: Ledger) -> list[tuple[int, Listed]]:
     return sorted(enumerate(ledger.errata, 1), key=lambda pair: (pair[1].first, pair[0]), reverse=True)
 
 
+class _By(TypedDict, total=False):
+    by: str
+    by_anchor: str
+    by_title: str
+    by_second: float
+    proposed: bool
+
+
+def _by(correction: Correction) -> _By:
+    later = correction.ruling.later if correction.ruling else None
+    if later is None:
+        return {}
+    anchor = Anchors(PARTS.reserved()).of("item", later.correction)
+    return {
+        "by": later.session, "by_anchor": anchor, "by_title": later.title, "by_second": later.start,
+        "proposed": later.proposed,
+    }  # fmt: skip
+
+
 def _how(correction: Correction) -> How:
+    if correction.source == "later_session":
+        return "put_right_later"
     if correction.source == "proof":
         return "proof"
     return "later_session" if correction.scope == "earlier_session" else "on_film"
+
+
+def _later(one: Listed, published: frozenset[str]) -> Elsewhere | None:
+    if one.by not in published:
+        return None
+    href = f"{address('sessions', one.by)}/index.html#{one.by_anchor}"
+    return Elsewhere(href, one.by_title, clock(one.by_second), one.proposed)
 
 
 def _notice(one: Listed, number: int, published: frozenset[str]) -> Notice:
@@ -73,6 +107,7 @@ def _notice(one: Listed, number: int, published: frozenset[str]) -> Notice:
         wrong=one.wrong,
         right=one.right,
         how=HOW[one.how],
+        later=_later(one, published),
         session=one.title,
         href=whole,
         clock=clock(one.second),

@@ -4,28 +4,33 @@ from __future__ import annotations
 
 from extract.record import Correction
 from publish.context import Erratum, Link
+from publish.elsewhere import earlier_than, later_than
 from publish.galley import Galley
 from publish.said import said_figure
 from publish.wording import SCOPES
 
 
-def errata(galley: Galley, session: Link | None = None, prefix: str = "") -> tuple[Erratum, ...]:
+def errata(
+    galley: Galley, session: Link | None = None, prefix: str = "", to_sessions: str = "../"
+) -> tuple[Erratum, ...]:
     """Every statement that this session takes back, in the order in which it was taken back.
 
     `prefix` is the address of the session's page where the errata are listed on another one, and `session` the
-    link to it.
+    link to it; `to_sessions` leads from that page to the folder of sessions.
     """
-    return tuple(_erratum(galley, one, session, prefix) for one in galley.record.corrections)
+    return tuple(_erratum(galley, one, session, prefix, to_sessions) for one in galley.record.corrections)
 
 
-def retractions(galley: Galley, session: Link, prefix: str) -> tuple[Erratum, ...]:
+def retractions(galley: Galley, session: Link, prefix: str, to_sessions: str) -> tuple[Erratum, ...]:
     """The errata that concern earlier sessions, to be listed on other pages."""
     return tuple(
-        _erratum(galley, one, session, prefix) for one in galley.record.corrections if one.scope == "earlier_session"
+        _erratum(galley, one, session, prefix, to_sessions)
+        for one in galley.record.corrections
+        if one.scope == "earlier_session"
     )
 
 
-def _erratum(galley: Galley, correction: Correction, session: Link | None, prefix: str) -> Erratum:
+def _erratum(galley: Galley, correction: Correction, session: Link | None, prefix: str, to_sessions: str) -> Erratum:
     withdrawn = galley.measures.get(correction.withdraws.measure or "")
     holds = galley.replacement_of(correction)
     here = correction.scope == "this_session" and not prefix
@@ -44,5 +49,7 @@ def _erratum(galley: Galley, correction: Correction, session: Link | None, prefi
         quote=correction.quote,
         scope=SCOPES[correction.scope],
         in_proof=correction.source == "proof",
+        later=later_than(correction.ruling.later if correction.ruling else None, to_sessions),
+        earlier=earlier_than(correction.earlier, to_sessions),
         session=session,
     )

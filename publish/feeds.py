@@ -15,6 +15,7 @@ from publish.addresses import absolute, address
 from publish.all_errata import FILE as ERRATA_FILE
 from publish.all_errata import HOW
 from publish.ledger import Ledger, Listed
+from publish.moments import clock
 
 SESSIONS_FEED, ERRATA_FEED = "notes.atom", "errata.atom"
 MOST = 100
@@ -91,6 +92,9 @@ def _feed(shop: ShopSettings, web: str, name: str, title: str, page: str) -> Fee
 def _told(one: Listed) -> str:
     if one.out is not None:
         return f"This erratum to {one.title} was published and then taken out: it is in no record any more."
+    if one.by:
+        told = " The machine takes it so; no person has confirmed it." if one.proposed else ""
+        return f"Said in {one.title} and put right in {one.by_title}, at {clock(one.by_second)}.{told}"
     return f"In {one.title}, {HOW[one.how]}."
 
 

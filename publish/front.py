@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from markupsafe import Markup
 
@@ -30,7 +30,7 @@ def keep_company(sources: tuple[SessionSource, ...], shop: ShopSettings) -> dict
     for kin in kin_among([source.record.session.subject for source in sources]):
         of = [sources[at] for at in kin.places]
         links = [link_to(one, "../") for one in of]
-        errata = [taken_back(one, shop, "../") for one in of]
+        errata = [concerning_all(taken_back(one, shop, "../")) for one in of]
         for at, source in enumerate(of):
             company[source.slug] = company_at(at, kin, links, errata)
     return company
@@ -99,7 +99,12 @@ def entry_of(source: SessionSource, page: SessionPage) -> Entry:
 def taken_back(source: SessionSource, shop: ShopSettings, to_sessions: str) -> tuple[Erratum, ...]:
     """What a session takes back of earlier ones; `to_sessions` leads from the page to the sessions' folder."""
     link = link_to(source, to_sessions)
-    return retractions(Galley(source, shop, taken=PARTS.reserved()), link, link.href)
+    return retractions(Galley(source, shop, taken=PARTS.reserved()), link, link.href, to_sessions)
+
+
+def concerning_all(errata: Iterable[Erratum]) -> tuple[Erratum, ...]:
+    """Those that may concern any earlier session: what is known to be of one stands among that one's own errata."""
+    return tuple(one for one in errata if one.earlier is None)
 
 
 def link_to(source: SessionSource, to_sessions: str) -> Link:

@@ -5,18 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from pydantic import ValidationError
-
 from capture.captions import is_caption_file
-from capture.errors import ShopError, SpokeshaveError
+from capture.errors import SpokeshaveError
 from capture.shop import Session, Shop
 from capture.transcript import Transcript
 from extract.record import Record
-from extract.rulings import LogRead, Proofed, RulingLog, apply
+from extract.retractions import Traced
+from extract.rulings import LogRead, Proofed, RulingLog
 from extract.rulings.model import NAMED_ONCE
 from publish.moments import clock
 from publish.note import Note, render_note
 from publish.source import SessionSource
+from publish.standing import Standing
 
 _OURS = frozenset(
     {"index.html", "record.json", "captions.vtt", "chapters.vtt", "transcript.txt", "transcript.json", "pictures"}
@@ -40,19 +40,24 @@ class Gathered:
 def gather(shop: Shop) -> tuple[tuple[Gathered, ...], tuple[str, ...]]:
     """Every session that can be published, oldest first, and one line for each that can't."""
     gathered, problems = [], []
+    standing = Standing(shop)
     for session in shop.sessions():
         try:
-            gathered.append(gather_session(session))
+            gathered.append(gather_session(session, standing))
         except SpokeshaveError as error:
             problems.append(str(error))
     return tuple(gathered), tuple(problems)
 
 
-def gather_session(session: Session) -> Gathered:
-    """One session. Raises `ShopError` where its files can't be read."""
-    record = machine_record(session)
+def gather_session(session: Session, standing: Standing | None = None) -> Gathered:
+    """One session as it stands, what later sessions took back of it included.
+
+    `standing` knows the shop's sessions already; without it they are read. Raises `ShopError` where the session's
+    files can't be read.
+    """
+    stands = (standing or Standing.around(session)).of(session)
     log = RulingLog(session.rulings_file).read()
-    proofed = apply(record, log.rulings)
+    proofed = stands.proofed
     record = proofed.record
     transcript = session.transcript()
     recording = session.recording_file
@@ -69,39 +74,9 @@ def gather_session(session: Session) -> Gathered:
     )
     warnings = [f"{session.folder / warning}" for warning in note.warnings]
     warnings += _doubts_about(session, record, transcript)
-    warnings += [f"{session.folder}: {line}" for line in (*lost_rulings(proofed), *unread_lines(log))]
+    told = (*lost_rulings(proofed), *unread_lines(log), *untold_retractions(stands.retractions))
+    warnings += [f"{session.folder}: {line}" for line in told]
     return Gathered(source, recording, note, tuple(warnings))
-
-
-def machine_record(session: Session) -> Record:
-    """What the machine made of a session, under the facts that session.toml states now. Raises `ShopError`."""
-    settings = session.settings
-    record = read_record(session.record_file)
-    facts = record.session.model_copy(
-        update={
-            "title": settings.title,
-            "date": settings.date.isoformat(),
-            "subject": settings.subject or record.session.subject,
-            "trade": settings.trade or record.session.trade,
-        }
-    )
-    return record.model_copy(update={"session": facts})
-
-
-def read_record(path: Path) -> Record:
-    """The record in a file. Raises `ShopError` where there is none, or none that can be read."""
-    try:
-        return Record.model_validate_json(path.read_bytes())
-    except FileNotFoundError as error:
-        raise ShopError(path, "is not there yet", "run `spokeshave writeup` on the recording") from error
-    except OSError as error:
-        raise ShopError(path, f"can't be read ({error.strerror})", "mend its permissions") from error
-    except ValidationError as error:
-        one = error.errors()[0]
-        place = ".".join(str(part) for part in one["loc"]) or "file"
-        raise ShopError(
-            path, f"is no record ({place}: {one['msg']})", "run `spokeshave writeup` on the recording again"
-        ) from error
 
 
 def lost_rulings(proofed: Proofed) -> tuple[str, ...]:
@@ -111,6 +86,21 @@ def lost_rulings(proofed: Proofed) -> tuple[str, ...]:
         f"{what}{'' if on.kind in NAMED_ONCE else f' at {clock(on.start)}'} has no place any more: {why}"
         for what, on, why in lost
     )
+
+
+def untold_retractions(retractions: tuple[Traced, ...]) -> tuple[str, ...]:
+    """A line for each retraction of an earlier statement of which no person has said which one it means."""
+    lines = []
+    for one in retractions:
+        said = f"“{one.correction.withdraws.text}” at {clock(one.correction.start)}"
+        if one.state == "lost":
+            lines.append(f"{said} takes back a statement that is not found any more; say which on its proof page")
+        elif one.state == "proposed" and one.chosen is not None:
+            where = f"{clock(one.chosen.item.start)} of {one.chosen.session}"
+            lines.append(f"{said} is taken to mean {one.chosen.told} at {where}; confirm it on its proof page")
+        elif one.state == "open" and one.candidates:
+            lines.append(f"{said} takes back something of an earlier session; say which on its proof page")
+    return tuple(lines)
 
 
 def unread_lines(log: LogRead) -> tuple[str, ...]:

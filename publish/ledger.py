@@ -17,7 +17,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 from capture.errors import ShopError
 from capture.files import write_atomic
 
-How = Literal["on_film", "proof", "later_session"]
+How = Literal["on_film", "proof", "later_session", "put_right_later"]
 
 
 class Listed(BaseModel):
@@ -26,7 +26,7 @@ class Listed(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid")
 
     session: str
-    """Folder of the session in which it was taken back."""
+    """Folder of the session in which it was taken back, or, put right later, in which it was said."""
     title: str
     """That session's title."""
     wrong: str
@@ -34,11 +34,20 @@ class Listed(BaseModel):
     right: str
     """What to read instead."""
     how: How
-    """Said and put right on the film, found at the proof, or taken back in a later session."""
+    """Said and put right on the film, found at the proof, what takes back something of an earlier session, or, of the
+    statement in that earlier session, put right later."""
     second: float
     """When it was taken back, in that session's recording."""
     anchor: str
     """Its id on that session's page."""
+    by: str = ""
+    """Put right later: folder of the session that did so."""
+    by_anchor: str = ""
+    """And the id of its words on that one's page."""
+    by_title: str = ""
+    by_second: float = 0.0
+    proposed: bool = False
+    """The machine takes it to be this statement, and no person has confirmed it."""
     first: date
     """Day on which it was first published."""
     out: date | None = None
@@ -62,6 +71,12 @@ class Ledger(BaseModel):
     def standing(self) -> tuple[Listed, ...]:
         """Those that stand."""
         return tuple(one for one in self.errata if one.out is None)
+
+    @property
+    def told_once(self) -> tuple[Listed, ...]:
+        """Those that stand, without what a later session said where the statement that it put right is listed."""
+        known = {(one.by, one.by_anchor) for one in self.standing if one.by}
+        return tuple(one for one in self.standing if (one.session, one.anchor) not in known)
 
     @property
     def taken_out(self) -> tuple[Listed, ...]:

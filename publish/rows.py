@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from extract.record import Because, Measure
 from publish.context import Amended, Figure, Retraction, Row, RowGroup
+from publish.elsewhere import later_than
 from publish.galley import Galley
 from publish.other_units import in_other_units, system_of
 from publish.said import said_figure
@@ -122,7 +123,7 @@ def _amended(measure: Measure) -> Amended | None:
         return None
     was = ruled.was
     told = ", ".join(one for one in (was.display, was.attribute, was.item, was.where) if one)
-    return Amended(AMENDED[ruled.because or "own_words"], told) if told else None
+    return Amended(AMENDED[ruled.because or "own_words"], told, later_than(ruled.later, "../")) if told else None
 
 
 def _name(measure: Measure) -> str:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from contextlib import suppress
 from dataclasses import asdict
 from pathlib import Path
-from typing import Literal
 
 from pydantic import ValidationError
 from starlette.concurrency import run_in_threadpool
@@ -13,7 +12,6 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import FileResponse, JSONResponse, RedirectResponse, Response
 
-from capture.captions import is_caption_file
 from capture.errors import SpokeshaveError
 from capture.recording.marks import Mark, read_marks
 from capture.shop import Session
@@ -23,13 +21,13 @@ from desk.proof.adding import said_about
 from desk.proof.film import film_answer
 from desk.proof.galley import Galley, galley_of
 from desk.proof.giving import AskedFor, give
+from desk.proof.picture import picture_of
 from desk.proof.reading import read_typed
 from desk.proof.sessions import Listing
 from desk.proof.state import state_of
 from desk.proof.stills import still_file
 from desk.proof.work import Bench
 from publish.moments import clock
-from publish.page import SOUND_ONLY
 
 _SCRIPTS = tuple(
     f"{home}/assets/{path.name}"
@@ -72,7 +70,7 @@ class Answers:
             "session.html",
             slug=session.slug,
             facts=session.settings,
-            picture=_picture(session),
+            picture=picture_of(session),
             scripts=_SCRIPTS,
             marks=marks,
             marks_trouble=trouble,
@@ -178,7 +176,7 @@ class Answers:
         return RedirectResponse(f"/assets/{name}")
 
     def _galley(self, request: Request) -> Galley:
-        return galley_of(self._bench.shop, self._session(request))
+        return galley_of(self._bench.shop, self._session(request), self._bench.standing)
 
     def _session(self, request: Request) -> Session:
         slug = request.path_params["slug"]
@@ -186,13 +184,6 @@ class Answers:
         if found is None:
             raise HTTPException(404)
         return found
-
-
-def _picture(session: Session) -> Literal["video", "audio", ""]:
-    recording = session.recording_file
-    if recording is None or is_caption_file(recording):
-        return ""
-    return "audio" if recording.suffix.lower() in SOUND_ONLY else "video"
 
 
 def _marks(session: Session) -> tuple[tuple[tuple[str, Mark], ...], str]:

@@ -10,6 +10,7 @@ from publish.gather import gather_session
 from publish.page import make_page
 from publish.render import Renderer
 from publish.session import session_files, session_texts
+from publish.standing import Standing
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +23,8 @@ class Galley:
     """The recording and pictures, by name, where they lie."""
 
 
-def galley_of(shop: Shop, session: Session) -> Galley:
-    """The session's page and the files beside it. What other sessions say of the same work is left out."""
-    gathered = gather_session(session)
+def galley_of(shop: Shop, session: Session, standing: Standing) -> Galley:
+    """The session's page and the files beside it. Links to other sessions of the same work are left out."""
+    gathered = gather_session(session, standing)
     page = make_page(gathered.source, shop.settings)
     return Galley(session_texts(gathered, page, Renderer()), session_files(gathered))

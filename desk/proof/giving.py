@@ -8,9 +8,11 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from capture.shop import Session
 from desk.proof.adding import added
+from desk.proof.elsewhere import number_of
 from desk.proof.wording import portions
 from desk.proof.work import Bench, Work
 from extract.record import Because, Mode, Phase
+from extract.retractions import retract
 from extract.rulings import (
     Hand,
     Ruling,
@@ -61,11 +63,14 @@ class Asked(BaseModel):
 
     id: str = Field(pattern=r"^[0-9a-f]{32}$")
     """Made by the page, so that asking again is safe."""
-    act: Literal["stet", "amend", "strike", "note", "add", "reorder", "merge", "split", "pass", "undo", "redo"]
+    act: Literal[
+        "stet", "amend", "strike", "note", "add", "reorder", "merge", "split", "retract", "pass", "undo", "redo"
+    ]
     item: str = Field(default="", max_length=100)
     of: str = Field(default="", max_length=100)
     """Of an undo or redo: the ruling. Of an added correction: the measure that it takes back; may be empty. Of an
-    amendment: the query that it answers, for the page's own use."""
+    amendment: the query that it answers, for the page's own use. Of a retraction: the statement that it takes back,
+    in the session named by `text`; both empty for none."""
     to: Put = Put()
     because: Because | None = None
     overrule: bool = False
@@ -151,9 +156,18 @@ def _ruling(work: Work, asked: Asked, hand: Hand) -> Ruling:
             return merge(proofed, [asked.item, *asked.others], hand, asked.text)
         case "split":
             return split(proofed, asked.item, portions(list(asked.into)), hand)
+        case "retract":
+            return _retract(work, asked, hand)
         case "pass":
             return pass_for_press(proofed, hand)
         case "undo":
             return undo(proofed, asked.of, hand)
         case "redo":
             return redo(asked.of, hand)
+
+
+def _retract(work: Work, asked: Asked, hand: Hand) -> Ruling:
+    traced = next((one for one in work.retractions if one.correction.id == asked.item), None)
+    if traced is None:
+        raise RulingError("that takes back nothing of an earlier session", "load the proof again")
+    return retract(work.proofed, traced, number_of(traced, asked.text, asked.of) if asked.of else None, hand)

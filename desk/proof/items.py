@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
+from desk.proof.elsewhere import told_of
 from desk.proof.figures import figure_view, readings
 from desk.proof.said import Context
 from desk.proof.views import ItemView, RuledView
@@ -12,7 +13,7 @@ from desk.proof.wording import GROUPS, PHASES, SAID_WRONG, WANTED, act_words
 from desk.proof.work import Work
 from extract.record import Correction, Finding, Measure, Mention, Remark, Step
 from extract.rulings import Open, Rank
-from extract.rulings.items import kit_id
+from extract.rulings.items import kit_id, remark_id
 from extract.rulings.made import new_id
 from extract.rulings.model import NAMED_ONCE, Add, Item, Kind, Note, OnItem, Pass, Split
 from publish.moments import clock
@@ -101,6 +102,16 @@ class Items:
         around = {"before": f"{made.before} {before}".strip(), "after": f"{after} {made.after}".strip()}
         return made.model_copy(update={**around, "quote": found[0]})
 
+    def struck(self, item: Item) -> ItemView:
+        """A correction, follow-up or doubt that was struck; of one that was added, its words and second are left."""
+        if item.id in self._corrections:
+            return self.correction(self._corrections[item.id])
+        if item.id in self._remarks:
+            return self.remark(item.kind, self._remarks[item.id])
+        text = self._made_texts().get(item.id, item.words)
+        end = self._context.cue_end(item.cue, item.start + _BREATH)
+        return self._item(item.kind, item.id, item.kind, text, item.start, end, item.words, text=text)
+
     def _made_texts(self) -> dict[str, str]:
         """What the steps say that splits and additions made."""
         texts: dict[str, str] = {}
@@ -117,9 +128,9 @@ class Items:
         if item_id in self._measures:
             return self.measure(self._measures[item_id])
         if item_id in self._corrections:
-            return self._correction(self._corrections[item_id])
+            return self.correction(self._corrections[item_id])
         if item_id in self._remarks:
-            return self._doubt(self._remarks[item_id])
+            return self.remark("doubt", self._remarks[item_id])
         if item_id in self._steps:
             return self.step(self._steps[item_id])
         return None
@@ -144,14 +155,19 @@ class Items:
             return one.start, self._context.cue_end(max(one.cues, default=one.cue), one.start + _BREATH)
         return min(one.start, *(measure.start for measure in near)), max(measure.end for measure in near)
 
-    def _correction(self, one: Correction) -> ItemView:
-        return self._item(
-            "correction", one.id, "correction", one.replacement, one.start, one.end, one.quote, text=one.replacement
+    def correction(self, one: Correction) -> ItemView:
+        """A statement taken back; of one of an earlier session, with the statements that may be meant."""
+        title = f"“{one.withdraws.text}”: read {one.replacement}"
+        made = self._item(
+            "correction", one.id, "correction", title, one.start, one.end, one.quote, text=one.replacement
         )
+        traced, candidates = told_of(self._work, one.id)
+        return made.model_copy(update={"traced": traced, "candidates": candidates}) if traced else made
 
-    def _doubt(self, one: Remark) -> ItemView:
+    def remark(self, kind: Kind, one: Remark) -> ItemView:
+        """Something left for later, or to look up."""
         end = self._context.cue_end(one.cue, one.start + _BREATH)
-        return self._item("doubt", one.id, "doubt", one.text, one.start, end, "", text=one.text)
+        return self._item(kind, one.id or remark_id(kind, one.text), kind, one.text, one.start, end, "", text=one.text)
 
     def _item(
         self, kind: str, item_id: str, group: str, title: str, start: float, end: float, quote: str, *,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from desk.proof.items import Items, beginning, figures, kit, queries, steps, struck_steps, wanted
+from desk.proof.remarks import errata, listed_errata
 from desk.proof.views import CountsView, LastView, LostView, StateView
 from desk.proof.wording import act_words
 from desk.proof.work import Work
@@ -27,6 +28,7 @@ def state_of(work: Work, most: int | None = None) -> StateView:
         steps=steps(work, items) if whole else (),
         struck=struck_steps(work, items) if whole else (),
         kit=kit(work, items) if whole else (),
+        errata=errata(work, items) if whole else (),
         unplaced=_lost(work),
         undo=_last(may_undo(work.rulings)),
         redo=_last(may_redo(work.rulings)),
@@ -44,6 +46,7 @@ def _counts(work: Work, items: Items) -> CountsView:
         figures=len(record.measures),
         steps=len(record.steps),
         kit=len(record.tools) + len(record.materials),
+        errata=len(listed_errata(work)) + len(record.follow_ups) + len(record.doubts),
         unplaced=len(work.proofed.unplaced) + len(work.aside),
     )
 

@@ -9,6 +9,8 @@ from pydantic import BaseModel, ConfigDict
 from extract.record import Because, Phase
 from extract.rulings.model import Kind
 
+Picture = Literal["video", "audio", ""]
+
 
 class _View(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -51,6 +53,35 @@ class RuledView(_View):
     words: str
 
 
+class CandidateView(_View):
+    """A statement of an earlier session that a retraction may mean."""
+
+    session: str
+    """Folder of that session."""
+    item: str
+    """Id of the measure or step there."""
+    title: str
+    """Of that session."""
+    date: str
+    told: str
+    """What it says: `temperature, blanket: 180 °F`."""
+    again: int
+    """How often it is said again there."""
+    clock: str
+    start: float
+    end: float
+    before: str
+    quote: str
+    after: str
+    reasons: tuple[str, ...]
+    """What speaks for it."""
+    chosen: bool
+    """It is the one that is taken to be meant."""
+    picture: Picture
+    address: str
+    """Where that session's film and stills are asked for."""
+
+
 class ItemView(_View):
     """Anything on the page that takes a ruling."""
 
@@ -77,6 +108,9 @@ class ItemView(_View):
     """What an amended figure most likely was: said wrong, or heard wrong."""
     figures: tuple[FigureView, ...] = ()
     readings: tuple[ReadingView, ...] = ()
+    traced: str = ""
+    """Of a retraction of an earlier statement: how far it is known which one is meant; empty for any other item."""
+    candidates: tuple[CandidateView, ...] = ()
     ruled: RuledView | None = None
     notes: tuple[str, ...] = ()
 
@@ -109,6 +143,7 @@ class CountsView(_View):
     figures: int
     steps: int
     kit: int
+    errata: int
     unplaced: int
 
 
@@ -128,12 +163,11 @@ class StateView(_View):
     """Steps that were struck."""
     kit: tuple[ItemView, ...]
     """Tools and materials, those that were struck behind them."""
+    errata: tuple[ItemView, ...]
+    """What was taken back, what is left for later and what is to be looked up, what was added among them."""
     unplaced: tuple[LostView, ...]
     undo: LastView | None
     redo: LastView | None
     musts: int
     """What must be settled before publishing."""
     passed: bool
-
-
-Picture = Literal["video", "audio", ""]

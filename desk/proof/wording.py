@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from extract.record import Because, Phase
 from extract.rulings import Rank
-from extract.rulings.model import Add, Amend, Merge, Note, OnItem, Pass, Portion, Reorder, Split, Stet, Strike
+from extract.rulings.model import Add, Amend, Merge, Note, OnItem, Pass, Portion, Reorder, Retract, Split, Stet, Strike
+from publish.moments import clock
 
 GROUPS: dict[Rank, str] = {
-    "stop": "settle", "near_tie": "tie", "correction": "correction", "look": "look", "doubt": "doubt", "step": "step",
+    "stop": "settle", "near_tie": "tie", "retraction": "retraction", "correction": "correction", "look": "look",
+    "doubt": "doubt", "step": "step",
 }  # fmt: skip
 """Groups of the list by rank, the worst first."""
 
 WANTED: dict[Rank, str] = {
     "stop": "settle it",
     "near_tie": "listen again",
+    "retraction": "say which",
     "correction": "accept or strike",
     "look": "look at it",
     "doubt": "look it up",
@@ -49,8 +52,18 @@ def act_words(ruling: OnItem | Pass) -> str:
             return "merged with the next"
         case Split():
             return f"split in {len(ruling.into)}"
+        case Retract():
+            return _retracted(ruling)
         case Pass():
             return "passed for press"
+
+
+def _retracted(ruling: Retract) -> str:
+    statement = ruling.statement
+    if statement is None:
+        return "none of these"
+    figures = " ".join(statement.item.figures) or f"“{statement.item.words}”"
+    return f"takes back {figures} at {clock(statement.item.start)} of {statement.session}"
 
 
 def _amended(ruling: Amend) -> str:
@@ -64,8 +77,10 @@ def _amended(ruling: Amend) -> str:
         parts.append(f"named {', '.join(one or 'nothing' for one in named)}")
     if to.phase is not None:
         parts.append(PHASES[to.phase])
-    if ruling.because is not None and to.figure is not None:
+    if ruling.because is not None and to.figure is not None and ruling.later is None:
         parts.append(BECAUSE[ruling.because])
+    if ruling.later is not None:
+        parts.append(f"put right in {ruling.later.title}")
     return ", ".join(parts) or "amended"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from dataclasses import dataclass
 from pathlib import Path
 from threading import Lock
@@ -9,8 +10,10 @@ from threading import Lock
 from capture.shop import Session, Shop
 from capture.transcript import Transcript
 from extract.record import Record
+from extract.retractions import Traced
 from extract.rulings import Aside, Proofed, Ruling, RulingLog, apply
-from publish.gather import machine_record
+from publish.records import machine_record
+from publish.standing import Standing
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +29,8 @@ class Work:
     proofed: Proofed
     untouched: Proofed
     """The same without any ruling: what the machine wanted a person to look at."""
+    retractions: tuple[Traced, ...] = ()
+    """What it takes back of earlier sessions."""
 
 
 _MOST_OPEN = 4
@@ -39,6 +44,8 @@ class Bench:
         self.shop = shop
         self._lock = Lock()
         self._open: dict[str, Work] = {}
+        self.standing = Standing(shop)
+        """What stands in the shop's sessions."""
         self._read: dict[str, tuple[str, Record, Transcript | None, Proofed]] = {}
 
     def session(self, slug: str) -> Session | None:
@@ -47,7 +54,9 @@ class Bench:
 
     def tag(self, session: Session) -> str:
         """Tells one state of a session's files from another."""
-        return f'"{_stamp(*_machine_files(session), session.rulings_file)}"'
+        own = _stamp(*_machine_files(session), session.rulings_file)
+        bearing = self.standing.bearing(session)
+        return f'"{own}{f"-{hashlib.sha256(bearing.encode()).hexdigest()[:16]}" if bearing else ""}"'
 
     def work(self, session: Session) -> Work:
         """The session as it stands. Raises `ShopError` and `RulingLogError` where its files can't be read."""
@@ -57,10 +66,12 @@ class Bench:
             if known is not None and known.tag == tag:
                 self._open[session.slug] = known
                 return known
-            record, transcript, untouched = self._made(session)
+            _, transcript, untouched = self._made(session)
             log = RulingLog(session.rulings_file).read()
-            proofed = apply(record, log.rulings) if log.rulings else untouched
-            made = Work(session, tag, transcript, log.rulings, log.aside, proofed, untouched)
+            stands = self.standing.of(session)
+            made = Work(
+                session, tag, transcript, log.rulings, log.aside, stands.proofed, untouched, stands.retractions
+            )  # fmt: skip
             self._open[session.slug] = made
             for slug in list(self._open)[:-_MOST_OPEN]:
                 del self._open[slug], self._read[slug]

@@ -26,7 +26,7 @@ from extract.rulings.giving import (
     undo,
 )
 from extract.rulings.log import Aside, LogRead, RulingLog
-from extract.rulings.model import Changes, Figure, Item, Kind, Portion, Ruling
+from extract.rulings.model import Changes, Elsewhere, Figure, Item, Kind, Portion, Retract, Ruling
 from extract.rulings.proofed import RANKS, Decided, Open, Proofed, Rank, Unplaced
 
 __all__ = [
@@ -34,6 +34,7 @@ __all__ = [
     "Aside",
     "Changes",
     "Decided",
+    "Elsewhere",
     "Figure",
     "FigureError",
     "Hand",
@@ -44,6 +45,7 @@ __all__ = [
     "Portion",
     "Proofed",
     "Rank",
+    "Retract",
     "Ruling",
     "RulingError",
     "RulingLog",

@@ -93,7 +93,7 @@ def _of_measure(measure: Measure, ruled: Ruled) -> Correction:
         value=measure.value,
         unit=measure.unit,
         replacement_measure=measure.id,
-        source="proof",
+        source="later_session" if ruled.later else "proof",
         ruling=ruled,
     )
 
@@ -107,7 +107,7 @@ def _of_step(step: Step, ruled: Ruled) -> Correction:
         quote=step.quote,
         scope="this_session",
         withdraws=Withdrawn(text=step.quote, cue=step.cue_from),
-        replacement=step.text,
-        source="proof",
+        replacement=ruled.later.replacement if ruled.later else step.text,
+        source="later_session" if ruled.later else "proof",
         ruling=ruled,
     )

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from extract.record import Because
-from extract.rulings.model import Amend, Changes, OnItem, Stet, Strike
+from extract.record import Because, Later
+from extract.rulings.model import Amend, Changes, OnItem, Retract, Stet, Strike
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +22,8 @@ class Fate:
     because: Because | None = None
     overrule: bool = False
     """The person means a unit that does not fit what is measured."""
+    later: Later | None = None
+    """The later session that put it right, where that had the last word."""
 
 
 def fates_of(rulings: Iterable[OnItem]) -> dict[str, Fate]:
@@ -34,6 +36,10 @@ def fates_of(rulings: Iterable[OnItem]) -> dict[str, Fate]:
         elif isinstance(one, Strike):
             # What was amended is kept: who amends the struck item again has it back as it was.
             fates[one.on.id] = replace(before or Fate("strike", one.id), verdict="strike", ruling=one.id)
+        elif isinstance(one, Retract):
+            # Whoever says what a correction takes back has accepted it, with whatever was amended of it.
+            before = fates.get(one.on.id)
+            fates[one.on.id] = before if before and before.verdict == "amend" else Fate("stet", one.id)
         elif isinstance(one, Amend):
             fates[one.on.id] = _amended(before or Fate("amend", one.id), one)
     return fates
@@ -47,4 +53,5 @@ def _amended(before: Fate, one: Amend) -> Fate:
         before.to.model_copy(update=changed),
         one.because or before.because,
         one.overrule or before.overrule,
+        one.later if one.to.figure or one.to.text else before.later,
     )

@@ -16,7 +16,7 @@ def ruled_measure(measure: Measure, fate: Fate | None) -> Measure:
     """A measure with its fate: a struck one no longer stands, an amended one keeps what it was."""
     if fate is None:
         return measure
-    ruled = Ruled(verdict=fate.verdict, ruling=fate.ruling, because=fate.because)
+    ruled = Ruled(verdict=fate.verdict, ruling=fate.ruling, because=fate.because, later=fate.later)
     if fate.verdict == "strike":
         return measure.model_copy(update={"stands": False, "corrected_by": None, "ruling": ruled})
     if fate.verdict == "stet":

@@ -14,7 +14,7 @@ from uuid import uuid4
 
 from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, field_validator, model_validator
 
-from extract.record import Because, Mode, Phase
+from extract.record import Because, Later, Mode, Phase
 from extract.rulings.made import new_id
 from extract.units import unit_rows
 
@@ -145,6 +145,8 @@ class Amend(_Line):
     """Of a measure whose figure changes, always given. Only what was said wrong makes an erratum."""
     overrule: bool = False
     """The person was told that the unit does not fit what is measured, and means it."""
+    later: Later | None = None
+    """The later session whose talk puts it right; such an amendment is worked out, and stands in no log."""
 
 
 class Strike(_Line):
@@ -210,6 +212,23 @@ class Split(_Line):
     into: tuple[Portion, ...] = Field(min_length=2)
 
 
+class Elsewhere(_Part):
+    """An item of another session of the shop."""
+
+    session: str = Field(min_length=1)
+    """Name of its folder."""
+    item: Item
+
+
+class Retract(_Line):
+    """Of a correction of something said in an earlier session: which statement it takes back."""
+
+    act: Literal["retract"] = "retract"
+    on: Item
+    statement: Elsewhere | None = None
+    """Null where the person said that it is none of those which the shop has."""
+
+
 class Pass(_Line):
     """Passed for press: a person has held the whole record against the recording."""
 
@@ -234,7 +253,7 @@ class Redo(_Line):
     """Id of the ruling."""
 
 
-OnItem = Stet | Amend | Strike | Note | Add | Reorder | Merge | Split
+OnItem = Stet | Amend | Strike | Note | Add | Reorder | Merge | Split | Retract
 """Rulings on one item."""
 
 Ruling = Annotated[OnItem | Pass | Undo | Redo, Field(discriminator="act")]

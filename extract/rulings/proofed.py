@@ -10,11 +10,12 @@ from extract.record import Record
 from extract.rulings.errors import RulingError
 from extract.rulings.model import Item, Note, OnItem, Pass
 
-Rank = Literal["stop", "near_tie", "correction", "look", "doubt", "step"]
-"""Why something is open, the worst first: it must be settled; another figure sounds as likely; a correction nobody has
-accepted or denied; worth a look; the speaker was in doubt; the machine was unsure whether or what a step is."""
+Rank = Literal["stop", "near_tie", "retraction", "correction", "look", "doubt", "step"]
+"""Why something is open, the worst first: it must be settled; another figure sounds as likely; something of an earlier
+session is taken back, and nobody has said what; a correction nobody has accepted or denied; worth a look; the speaker
+was in doubt; the machine was unsure whether or what a step is."""
 
-RANKS: tuple[Rank, ...] = ("stop", "near_tie", "correction", "look", "doubt", "step")
+RANKS: tuple[Rank, ...] = ("stop", "near_tie", "retraction", "correction", "look", "doubt", "step")
 
 
 @dataclass(frozen=True, slots=True)

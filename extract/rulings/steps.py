@@ -130,7 +130,8 @@ def _amended(step: Step, one: Amend) -> Step:
         if value and value != getattr(step, name):
             former[name] = former[name] or getattr(step, name)
             update[name] = value
-    ruled = Ruled(verdict="amend", ruling=one.id, because=one.because, was=Former.model_validate(former))
+    was = Former.model_validate(former)
+    ruled = Ruled(verdict="amend", ruling=one.id, because=one.because, later=one.later, was=was)
     return step.model_copy(update={**update, "ruling": ruled})
 
 

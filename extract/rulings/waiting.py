@@ -34,7 +34,8 @@ def _all(record: Record, items: dict[str, Item], listened: frozenset[str]) -> It
     for correction in record.corrections:
         if correction.ruling is None:
             message = f"“{correction.withdraws.text}” is taken back; right is {correction.replacement}"
-            yield Open(items[correction.id], "correction", message)
+            rank: Rank = "correction" if correction.scope == "this_session" else "retraction"
+            yield Open(items[correction.id], rank, message)
     for doubt in record.doubts:
         if doubt.ruling is None or doubt.ruling.verdict == "add":
             yield Open(items[doubt.id], "doubt", doubt.text)

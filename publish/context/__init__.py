@@ -6,7 +6,7 @@ and the linked data, whose angle brackets are written as escapes.
 
 from publish.context.card import Card, CardFigure, CardStep, Setting, Size, Wait
 from publish.context.errata import ErrataPage, Notice
-from publish.context.figures import Amended, Figure, Flag, Link, Pair, Retraction, Row, RowGroup
+from publish.context.figures import Amended, Elsewhere, Figure, Flag, Link, Pair, Retraction, Row, RowGroup
 from publish.context.pages import Entry, FrontPage, SessionPage, Shelf
 from publish.context.parts import (
     Erratum,
@@ -29,6 +29,7 @@ __all__ = [
     "Card",
     "CardFigure",
     "CardStep",
+    "Elsewhere",
     "Entry",
     "ErrataPage",
     "Erratum",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from publish.context.figures import Link
+from publish.context.figures import Elsewhere, Link
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +19,8 @@ class Notice:
     """What to read instead."""
     how: str
     """How it was found, a phrase."""
+    later: Elsewhere | None
+    """The later session that put it right; null where none did."""
     session: str
     """Title of the session."""
     href: str | None

@@ -18,6 +18,20 @@ class Link:
 
 
 @dataclass(frozen=True, slots=True)
+class Elsewhere:
+    """A statement of another session."""
+
+    href: str
+    """Where it stands on that session's page, from the page that tells of it."""
+    text: str
+    """That session: `The Heron again (2032-03-02)`."""
+    clock: str
+    """When it was said, in that recording."""
+    proposed: bool
+    """The machine takes it to be this one; no person has said so."""
+
+
+@dataclass(frozen=True, slots=True)
 class Figure:
     """A figure in one system of units."""
 
@@ -51,6 +65,8 @@ class Amended:
     """`said on film`, `first heard as`, `put as`."""
     was: str
     """What stood there: `7/64 in`."""
+    later: Elsewhere | None = None
+    """The later session that put it right; null for what was found at this session's proof."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from publish.context.figures import Link, Pair, Retraction, Row
+from publish.context.figures import Elsewhere, Link, Pair, Retraction, Row
 from publish.context.timeline import Timeline
 from publish.moments import Moment
 
@@ -110,6 +110,10 @@ class Erratum:
     """This session, or an earlier one."""
     in_proof: bool
     """It was not taken back on film, but by a person who proofed the notes."""
+    later: Elsewhere | None
+    """The later session that took it back; null where this session or its proof did."""
+    earlier: Elsewhere | None
+    """The statement of an earlier session that it takes back; null where none is known."""
     session: Link | None
     """The page it concerns or comes from, where that is another one."""
 

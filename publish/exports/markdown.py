@@ -91,7 +91,13 @@ def _step(step: Step) -> str:
 
 
 def _erratum(one: Correction) -> str:
-    return f"For “{escaped(one.withdraws.text)}” read “{escaped(one.replacement)}” [{clock(one.start)}]"
+    told = f"For “{escaped(one.withdraws.text)}” read “{escaped(one.replacement)}” [{clock(one.start)}]"
+    later = one.ruling.later if one.ruling else None
+    if later is not None:
+        return f"{told}, put right in “{escaped(later.title)}” [{clock(later.start)}]"
+    if one.earlier is not None:
+        return f"{told}, said in “{escaped(one.earlier.title)}” [{clock(one.earlier.start)}]"
+    return told
 
 
 def _told(start: float, text: str) -> str:

@@ -1,6 +1,7 @@
 """The index of a shop: one row a thing that can be found, in SQLite.
 
-A session is read again when its record, rulings, transcript or settings have changed. The file can be thrown away;
+A session is read again when its record, rulings, transcript or settings have changed, or what later sessions take back
+of it. The file can be thrown away;
 where it can't be written, the index is made in memory.
 """
 
@@ -15,13 +16,16 @@ from capture.errors import SpokeshaveError
 from capture.shop import Session, Shop
 from publish.find.items import items_of
 from publish.gather import gather_session
+from publish.standing import Standing
 
 FILE = ".find.sqlite3"
-_VERSION = 1
+_VERSION = 2
 TOKENIZER = "porter unicode61 remove_diacritics 2"
 """Words by their stems (Porter), without case and accents."""
 _SCHEMA = f"""
-CREATE TABLE session (slug TEXT PRIMARY KEY, stamp TEXT NOT NULL, title TEXT NOT NULL, date TEXT NOT NULL);
+CREATE TABLE session (
+    slug TEXT PRIMARY KEY, stamp TEXT NOT NULL, bearing TEXT NOT NULL, title TEXT NOT NULL, date TEXT NOT NULL
+);
 CREATE TABLE item (
     id INTEGER PRIMARY KEY, slug TEXT NOT NULL, sort TEXT NOT NULL, start REAL NOT NULL, anchor TEXT NOT NULL,
     told TEXT NOT NULL, kind TEXT, low REAL, high REAL
@@ -73,16 +77,22 @@ def _begin(connection: sqlite3.Connection) -> None:
 
 
 def _bring_up(connection: sqlite3.Connection, shop: Shop) -> tuple[str, ...]:
-    known = dict(connection.execute("SELECT slug, stamp FROM session"))
+    rows = connection.execute("SELECT slug, stamp, bearing FROM session")
+    known = {slug: (stamp, bearing) for slug, stamp, bearing in rows}
+    sessions = {one.slug: one for one in shop.sessions()}
+    stamps = {slug: _stamp(one) for slug, one in sessions.items()}
+    if stamps == {slug: stamp for slug, (stamp, _) in known.items()}:
+        return ()
     problems = []
+    standing = Standing(shop)
     with connection:
-        for session in shop.sessions():
-            stamp = _stamp(session)
-            if known.pop(session.slug, None) == stamp:
+        for slug, session in sessions.items():
+            state = (stamps[slug], standing.bearing(session))
+            if known.pop(slug, None) == state:
                 continue
-            _forget(connection, session.slug)
+            _forget(connection, slug)
             try:
-                _add(connection, session, stamp)
+                _add(connection, session, state, standing)
             except SpokeshaveError as error:
                 problems.append(str(error))
         for slug in known:
@@ -108,11 +118,12 @@ def _forget(connection: sqlite3.Connection, slug: str) -> None:
     connection.execute("DELETE FROM session WHERE slug = ?", (slug,))
 
 
-def _add(connection: sqlite3.Connection, session: Session, stamp: str) -> None:
-    source = gather_session(session).source
+def _add(connection: sqlite3.Connection, session: Session, state: tuple[str, str], standing: Standing) -> None:
+    source = gather_session(session, standing).source
     facts = source.record.session
     around = " ".join(part for part in (facts.title, facts.subject, facts.trade) if part)
-    connection.execute("INSERT INTO session VALUES (?, ?, ?, ?)", (session.slug, stamp, facts.title, facts.date or ""))
+    told = (session.slug, *state, facts.title, facts.date or "")
+    connection.execute("INSERT INTO session VALUES (?, ?, ?, ?, ?)", told)
     for one in items_of(source):
         span = one.span
         row = connection.execute(

@@ -9,6 +9,7 @@ from capture.shop import ShopSettings
 from extract.record import Measure
 from publish.find.scale import Span, span_of
 from publish.galley import Galley
+from publish.moments import clock
 from publish.other_units import in_other_units
 from publish.parts import PARTS
 from publish.said import said_figure
@@ -66,7 +67,7 @@ def _figure(galley: Galley, measure: Measure) -> Item:
         state = "struck"
     elif not measure.stands:
         state = "taken back"
-    told = f"{of or measure.quote}: {figure}, {state}"
+    told = f"{of or measure.quote}: {figure}, {state}{_put_right(measure)}"
     # A struck figure is on no page: it leads to where it was said.
     anchor = galley.anchor("measure", measure.id) if state != "struck" else galley.cue_anchor(measure.cue)
     return Item(
@@ -77,6 +78,17 @@ def _figure(galley: Galley, measure: Measure) -> Item:
         f"{of} {measure.quote} {state} {figure}",
         _span(measure) if state not in ("struck", "taken back") else None,
     )
+
+
+def _put_right(measure: Measure) -> str:
+    """What was said instead, and where that was put right, of a figure that a later session did."""
+    ruled = measure.ruling
+    if ruled is None or ruled.later is None or ruled.was is None:
+        return ""
+    later = ruled.later
+    when = f" of {later.date}" if later.date else ""
+    where = f"“{later.title}”{when} at {clock(later.start)}"
+    return f"; said was {ruled.was.display or measure.quote}, put right in {where}"
 
 
 def _span(measure: Measure) -> Span | None:

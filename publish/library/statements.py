@@ -1,7 +1,8 @@
 """Standing figures of every session, each with the row that tells it on its session's page.
 
 Takes a figure that stands; leaves out what was struck or taken back, a comparison ("2 thou higher"), and a figure that
-only says a standing one again in another unit.
+only says a standing one again in another unit. What an earlier session should have said counts there, where it was put
+right, and not a second time in the session that says so.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from publish.addresses import address
 from publish.context import Link, Row, SessionPage
 from publish.context.library import Telling
 from publish.dates import in_words
+from publish.elsewhere import later_than
 from publish.galley import Galley
 from publish.library.common import Measured
 from publish.moments import Moment
@@ -93,7 +95,7 @@ def tell(one: Statement, root: str) -> Telling:
     facts = one.source.record.session
     home = home_of(one.source, root)
     return Telling(
-        row=one.row,
+        row=_row(one, root),
         phase=PHASES[one.measure.phase],
         session=Link(f"{home}index.html#{one.row.anchor}", facts.title),
         date=facts.date or "",
@@ -101,6 +103,14 @@ def tell(one: Statement, root: str) -> Telling:
         moment=from_here(one.row.moment, home),
         settled=one.settled,
     )
+
+
+def _row(one: Statement, root: str) -> Row:
+    """The row with its link to the session that put it right, as the other page leads there."""
+    later = one.measure.ruling.later if one.measure.ruling else None
+    if one.row.amended is None or later is None:
+        return one.row
+    return replace(one.row, amended=replace(one.row.amended, later=later_than(later, f"{root}sessions/")))
 
 
 def home_of(source: SessionSource, root: str) -> str:
@@ -115,11 +125,12 @@ def from_here(moment: Moment, home: str) -> Moment:
 
 def _of_session(galley: Galley, source: SessionSource, page: SessionPage) -> list[Statement]:
     rows = {row.anchor: row for group in page.groups for row in group.rows}
+    elsewhere = {one.replacement_measure for one in galley.record.corrections if one.earlier is not None}
     found = []
     for measure in galley.record.measures:
         row = rows.get(galley.anchor("measure", measure.id))
         original = galley.measures.get(measure.same_as or "")
         again = original is not None and original.stands
-        if row is not None and measure.stands and not measure.difference and not again:
+        if row is not None and measure.stands and not measure.difference and not again and measure.id not in elsewhere:
             found.append(Statement(measure, row, source))
     return found

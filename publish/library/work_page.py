@@ -39,7 +39,13 @@ def make_work_page(
         courses=_courses(statements),
         follow_ups=_matters(work, "follow-ups", pages),
         doubts=_matters(work, "doubts", pages),
-        errata=tuple(one for source in work.sources for one in _errata(source, pages[source.slug], shop)),
+        errata=tuple(
+            one
+            for source in work.sources
+            for one in _errata(source, pages[source.slug], shop)
+            # What is known to be of an earlier session is told there.
+            if one.earlier is None
+        ),
     )
 
 
@@ -104,4 +110,4 @@ def _matters(work: Work, part: Literal["follow-ups", "doubts"], pages: Mapping[s
 def _errata(source: SessionSource, page: SessionPage, shop: ShopSettings) -> tuple[Erratum, ...]:
     href = f"{home_of(source, ROOT)}index.html"
     text = f"{page.title} ({page.date})" if page.date else page.title
-    return errata(Galley(source, shop, taken=PARTS.reserved()), Link(href, text), href)
+    return errata(Galley(source, shop, taken=PARTS.reserved()), Link(href, text), href, f"{ROOT}sessions/")

@@ -18,7 +18,7 @@ from extract.record import Phase
 from extract.spans import Limit
 from publish.all_errata import found_in
 from publish.context import SessionPage
-from publish.front import entry_of, link_to, taken_back
+from publish.front import concerning_all, entry_of, link_to, taken_back
 from publish.gather import Gathered
 from publish.library.kit import uses_of
 from publish.library.reference import ROOT as FIGURES_ROOT
@@ -137,7 +137,9 @@ def parts_of(
     """The brief of a session and its parts by name; `recording` is as session.toml names it."""
     source = one.source
     parts = {
-        KIN: orjson.dumps({"link": link_to(source, "../"), "taken_back": taken_back(source, shop, "../")}),
+        KIN: orjson.dumps(
+            {"link": link_to(source, "../"), "taken_back": concerning_all(taken_back(source, shop, "../"))}
+        ),
         FRONT: orjson.dumps(
             {
                 "entry": renderer.entry(entry_of(source, page)),

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from markupsafe import Markup
 
+from extract.record import Earlier, Record
 from publish import moments
 from publish.context import (
     FrontPage,
@@ -89,11 +90,22 @@ def wrap(value: Any, seen: set[tuple[str, str]]) -> Any:
     return Witness(value, seen) if dataclasses.is_dataclass(value) else value
 
 
+def traced() -> Record:
+    """The record with the statement named that it takes back of an earlier session."""
+    earlier = Earlier(session="2030-01-01-before", title="Before", item="m-1", start=3, quote="20 thou", proposed=True)
+    record = source().record
+    corrections = tuple(
+        one.model_copy(update={"earlier": earlier}) if one.scope == "earlier_session" else one
+        for one in record.corrections
+    )
+    return record.model_copy(update={"corrections": corrections})
+
+
 def full_page() -> SessionPage:
     """A page with something in every part."""
     link = Link("../later/index.html", "A later session")
-    later = retractions(Galley(source(), SHOP), link, link.href)
-    noted = replace(source(), note=Markup("<p>A note.</p>"))
+    later = retractions(Galley(source(), SHOP), link, link.href, "../")
+    noted = replace(source(), note=Markup("<p>A note.</p>"), record=traced())
     return make_page(noted, SHOP, Company(history=(link,), later_errata=later, work=link))
 
 

@@ -12,7 +12,7 @@ import { Naming } from "./naming.js";
 const KINDS = [
   ["measure", "A figure", "Figure and unit", ["queries", "figures"]],
   ["step", "A step", "The step", ["procedure"]],
-  ["correction", "Something said wrong", "Read instead", []],
+  ["correction", "Something said wrong", "Read instead", ["errata"]],
   ["tool", "A tool", "Its name", ["kit"]],
   ["material", "A material", "Its name", []],
   ["doubt", "Something to look up", "What is to be looked up", []],

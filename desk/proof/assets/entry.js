@@ -5,6 +5,7 @@ import { typeset } from "/assets/typeset.js";
 import { AmendForm } from "./amend.js";
 import { NoteForm } from "./note.js";
 import { clipPart } from "./clip_part.js";
+import { candidates } from "./candidates.js";
 import { readings } from "./readings.js";
 import { mark } from "./mark.js";
 import { press } from "./press.js";
@@ -101,6 +102,7 @@ export class Entry {
         ...item.notes.map((one) => make("p.aside.noted", {}, "Note: ", one)),
         item.wording ? make("p.wording", {}, typeset(item.wording)) : null,
         readings(item, (reading) => this.amend(reading)),
+        candidates(item, (one) => this.retract(one)),
         make("div.rulings", { role: "group", "aria-label": "Ruling" }, ...this.buttons()),
         this.place,
       ),
@@ -122,6 +124,11 @@ export class Entry {
   /** Open the form for an amendment, with a reading that was chosen, or empty. */
   amend(reading = null) {
     this.open_form(new AmendForm(this.item, this.proof, reading, (change) => this.done(change)));
+  }
+
+  /** Say which statement of an earlier session is meant; null for none of them. */
+  retract(one) {
+    this.proof.rule(this, "retract", { of: one?.item ?? "", text: one?.session ?? "" });
   }
 
   /** Open the form for a note. */

@@ -23,7 +23,7 @@ const KEYS = [
   ["x", false, "X", onEntry((entry, proof) => proof.rule(entry, "strike")), "strike: take it out"],
   ["n", false, "N", onEntry((entry) => entry.note()), "note for whoever proofs"],
   ["d", false, "D", (proof) => proof.openAdd(), "add what the machine missed, at the clip’s second"],
-  ["1", false, "1 to 9", null, "take that reading; Enter amends to it"],
+  ["1", false, "1 to 9", null, "take that reading; Enter amends to it. Of several statements: this one is meant, 0 for none of them"],
   ["p", false, "P", onEntry((entry, proof) => proof.play(entry)), "play the clip, or stop it"],
   ["l", false, "L", (proof) => proof.clip.slower(), "slower, and round to full speed"],
   ["w", false, "W", onEntry((entry, proof) => proof.clip.widen(entry.item, 1)), "wider: more around it"],
@@ -38,6 +38,7 @@ const KEYS = [
   ["f", false, "F", (proof) => proof.sheets.turn("figures"), "sheet: figures"],
   ["o", false, "O", (proof) => proof.sheets.turn("procedure"), "sheet: procedure"],
   ["k", false, "K", (proof) => proof.sheets.turn("kit"), "sheet: tools and materials"],
+  ["e", false, "E", (proof) => proof.sheets.turn("errata"), "sheet: errata and what is open"],
   ["i", false, "I", (proof) => proof.sheets.turn("unplaced"), "sheet: not placed"],
   ["v", false, "V", (proof) => proof.sheets.turn("galley"), "sheet: the page"],
   ["z", false, "Z", (proof) => proof.state?.musts === 0 && !proof.state.passed && proof.pass(), "pass for press, where nothing must be settled"],
@@ -59,8 +60,15 @@ export function listenToKeys(proof) {
 }
 
 function find(event) {
-  if (/^[1-9]$/.test(event.key)) {
+  if (/^[0-9]$/.test(event.key)) {
     return onEntry((entry) => {
+      if (entry.item.traced) {
+        const one = entry.item.candidates[Number(event.key) - 1] ?? null;
+        if (one || event.key === "0") {
+          entry.retract(one);
+        }
+        return;
+      }
       const reading = entry.item.readings[Number(event.key) - 1];
       if (reading) {
         entry.amend(reading);

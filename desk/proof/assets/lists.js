@@ -8,6 +8,7 @@ import { showLost } from "./lost.js";
 const QUERIES = [
   ["settle", "To settle"],
   ["tie", "To listen to again"],
+  ["retraction", "Taken back of an earlier session"],
   ["correction", "Taken back on film"],
   ["look", "To look at"],
   ["doubt", "To look up"],
@@ -29,6 +30,13 @@ const KIT = [
   ["struck", "Struck"],
 ];
 
+const ERRATA = [
+  ["correction", "Taken back, or put right in proof"],
+  ["follow_up", "Left for later"],
+  ["doubt", "To look up"],
+  ["struck", "Struck"],
+];
+
 export class Lists {
   constructor(proof) {
     this.proof = proof;
@@ -37,12 +45,13 @@ export class Lists {
     this.figures = new List(place("figures"), FIGURES, proof);
     this.steps = new List(place("procedure"), STEPS, proof, (entry) => stepTools(entry, proof));
     this.kit = new List(place("kit"), KIT, proof);
+    this.errata = new List(place("errata"), ERRATA, proof);
     this.lost = place("unplaced");
   }
 
   /** The list of a sheet; null where it has none. */
   of(sheet) {
-    return { queries: this.queries, figures: this.figures, procedure: this.steps, kit: this.kit }[sheet] ?? null;
+    return { queries: this.queries, figures: this.figures, procedure: this.steps, kit: this.kit, errata: this.errata }[sheet] ?? null;
   }
 
   /** Bring the sheet in sight up to date; the others wait until they are turned to. */
@@ -65,6 +74,8 @@ export class Lists {
     } else if (sheet === "kit") {
       const kit = state.kit.map((item) => (item.ruled?.act === "strike" ? { ...item, group: "struck" } : item));
       this.kit.update(kit, true, "No tool or material was named.");
+    } else if (sheet === "errata") {
+      this.errata.update(state.errata, true, "Nothing was taken back, left for later or to be looked up.");
     } else if (sheet === "unplaced") {
       showLost(this.lost, state.unplaced, this.proof);
     }

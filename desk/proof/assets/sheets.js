@@ -1,6 +1,6 @@
-// The sheets of the page: what needs a ruling, all figures, the procedure, tools and materials, what has lost its place, the page itself.
+// The sheets of the page: what needs a ruling, all figures, the procedure, tools and materials, errata and what is open, what has lost its place, the page itself.
 
-const SHEETS = ["queries", "figures", "procedure", "kit", "unplaced", "galley"];
+const SHEETS = ["queries", "figures", "procedure", "kit", "errata", "unplaced", "galley"];
 
 /** Shows the sheet that the address names, and tells who listens. */
 export class Sheets extends EventTarget {

@@ -40,8 +40,8 @@ export class Strip {
     this.progress.max = Math.max(all, 1);
     this.progress.value = all ? settled : 1;
     this.tally.textContent = `${settled} of ${all} settled`;
-    const { figures, steps: procedure, kit, unplaced } = state.counts;
-    const counts = { queries: all - settled, figures, procedure, kit, unplaced };
+    const { figures, steps: procedure, kit, errata, unplaced } = state.counts;
+    const counts = { queries: all - settled, figures, procedure, kit, errata, unplaced };
     for (const [name, count] of Object.entries(counts)) {
       document.getElementById(`count-${name}`).textContent = count ? `(${count})` : "";
     }

@@ -14,7 +14,7 @@ from tests.desk.proof.conftest import CLAMP, NUT, SCALE, SLOT, SLUG, Asking
 def test_the_worst_stands_first(asking: Asking) -> None:
     groups = [one["group"] for one in asking.state()["queries"]]
     assert groups[:4] == ["settle", "settle", "settle", "tie"]
-    assert list(dict.fromkeys(groups)) == ["settle", "tie", "correction", "doubt"]
+    assert list(dict.fromkeys(groups)) == ["settle", "tie", "retraction", "correction", "doubt"]
     assert asking.item(CLAMP)["wanted"] == "settle it"
 
 

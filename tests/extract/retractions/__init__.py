@@ -1,0 +1,1 @@
+"""What a later session takes back of an earlier one."""
