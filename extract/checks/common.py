@@ -38,6 +38,8 @@ def find_uncommon(talk: Talk) -> Iterator[Suspicion]:
 
 def _is_beside(one: Said, band: CommonBand, things: frozenset[str]) -> bool:
     before = one.before[-_BEFORE:]
+    if before[-1:] == ("every",):
+        return False
     if one.after[:1] and (one.after[0] in _ACROSS or one.after[0] in things):
         return False
     if _holds(before, band.words):

@@ -20,6 +20,8 @@ from extract.checks.talk import Talk
 
 SOURCE = "the narration itself: the words and the figures go opposite ways"
 _TABLE = "direction"
+_BEFORE, _BEHIND = 3, 3
+"""Words about a change among which another word may turn it round."""
 _FAR = Fraction(4)
 """Figures further apart than this are of two things, or one has lost its unit."""
 
@@ -75,7 +77,6 @@ def _is_of_places(pair: Pair) -> bool:
     return (
         bool(behind and behind[0] in words_for(_TABLE, "place"))
         or pair.second.after[:2] == ("in", "from")
-        or holding(_TABLE, "refused").search(pair.text) is not None
     )
 
 
@@ -94,7 +95,14 @@ def _judge(pair: Pair) -> Suspicion | None:
 
 
 def _says(pair: Pair, ways: tuple[re.Pattern[str], ...]) -> bool:
-    return any(pattern.search(pair.text) for pattern in ways)
+    found = (pattern.search(pair.text) for pattern in ways)
+    return any(one is not None and not _is_refused(pair.text, one) for one in found)
+
+
+def _is_refused(text: str, said: re.Match[str]) -> bool:
+    """Words in it, or just before and behind it, say that it is not so, or that less is more: a drop, a gauge."""
+    before, behind = text[: said.start()].split()[-_BEFORE:], text[said.end() :].split()[:_BEHIND]
+    return holding(_TABLE, "refused").search(" ".join((*before, said.group(), *behind))) is not None
 
 
 def _is_close(pair: Pair) -> bool:

@@ -1,4 +1,4 @@
-"""The rows of data/magnitudes.toml: how large things are, whatever the trade."""
+"""The rows of data/magnitudes*.toml: how large things are, whatever the trade."""
 
 from __future__ import annotations
 
@@ -13,6 +13,8 @@ from extract.checks.finding import COMMON
 from extract.checks.vocabulary import Phrase
 from extract.units import unit_named
 
+_FILES = ("magnitudes", *(f"magnitudes_{area}" for area in ("shop", "house", "craft", "sound", "heat")))
+"""The first one has, beside rows, how the dimensions are said."""
 ANY, SIZE = "any", "size"
 """Whatever is measured of the thing; and any of its lengths, of which only the upper end counts."""
 
@@ -54,6 +56,8 @@ class Magnitudes:
 
     dimensions: dict[str, Dimension]
     by_thing: dict[Phrase, tuple[Magnitude, ...]]
+    adjectives: frozenset[str]
+    """Words that may stand between a figure and the thing that it is of."""
     longest: int
     """Words of the longest name of a thing."""
 
@@ -61,16 +65,18 @@ class Magnitudes:
 @cache
 def magnitudes() -> Magnitudes:
     """Read once, at the first check. Raises `UnitError` for a unit that isn't in data/units.toml."""
-    data = tomllib.loads((files("extract") / "data" / "magnitudes.toml").read_text(encoding="utf-8"))
+    folder = files("extract") / "data"
+    tables = [tomllib.loads((folder / f"{name}.toml").read_text(encoding="utf-8")) for name in _FILES]
     by_thing: dict[Phrase, list[Magnitude]] = {}
-    for rows in data["set"]:
+    for rows in (rows for table in tables for rows in table["set"]):
         for row in _rows(rows):
             by_thing.setdefault(tuple(row.thing.split()), []).append(row)
     return Magnitudes(
         dimensions={
             name: Dimension(_phrases(row["after"]), _phrases(row["before"]), frozenset(row["recorded"]))
-            for name, row in data["said"].items()
+            for name, row in tables[0]["said"].items()
         },
+        adjectives=frozenset(tables[0]["adjectives"]["words"]),
         by_thing={thing: tuple(rows) for thing, rows in by_thing.items()},
         longest=max(len(thing) for thing in by_thing),
     )

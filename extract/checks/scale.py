@@ -57,20 +57,40 @@ def _is_a_size(one: Said) -> bool:
 
 def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:
     """The rows of the thing that is named nearest, for the dimension that is said."""
-    words = one.clause[-_REACH:]
-    for thing in (_named(words), _recorded(talk, one)):
+    behind = _named_behind(one)
+    if behind is None and _is_amount(one):
+        return []
+    for thing in (behind, _named(talk, one.clause[-_REACH:]), _recorded(talk, one)):
         rows = [
             row
             for row in magnitudes().by_thing.get(thing or (), ())
             if row.kind == one.measure.kind and (not row.context or row.context & talk.words)
         ]
-        chosen = _of_dimension(one, rows)
+        chosen = _of_dimension(one, rows, behind is not None)
         if thing and (chosen or rows):
             return chosen
     return []
 
 
-def _named(words: tuple[str, ...]) -> Phrase | None:
+def _named_behind(one: Said) -> Phrase | None:
+    """ "A 3 amp fuse", "the 500 mm black webbing": the thing that a figure stands right before."""
+    known, words = magnitudes().by_thing, one.after
+    for start in (0, 1) if words[:1] and words[0] in magnitudes().adjectives else (0,):
+        for length in range(min(magnitudes().longest, len(words) - start), 0, -1):
+            name = _singular(words[start : start + length])
+            if name in known and not {*name} <= magnitudes().adjectives:
+                return name
+    return None
+
+
+def _is_amount(one: Said) -> bool:
+    """ "Half a metre of hemp": the figure is of what comes behind it, unless that is a dimension."""
+    return one.after[:1] == ("of",) and not any(
+        one.after[:length] in dimension.after for dimension in magnitudes().dimensions.values() for length in (2, 3)
+    )
+
+
+def _named(talk: Talk, words: tuple[str, ...]) -> Phrase | None:
     """The last thing named before a figure that isn't a mere place: "from the board", "on the first string"."""
     known = magnitudes()
     for end in range(len(words), 0, -1):
@@ -81,6 +101,8 @@ def _named(words: tuple[str, ...]) -> Phrase | None:
             if not _is_a_place(words[max(0, end - length - 3) : end - length]):
                 return name
         if words[end - 1].endswith("'s") and words[end - 1] not in _NO_THING:
+            return None
+        if words[end - 1] in talk.materials:
             return None
     return None
 
@@ -118,7 +140,7 @@ def _singular(words: Phrase) -> Phrase:
     return (*words[:-1], last.removesuffix("s"))
 
 
-def _of_dimension(one: Said, rows: list[Magnitude]) -> list[Magnitude]:
+def _of_dimension(one: Said, rows: list[Magnitude], behind: bool) -> list[Magnitude]:
     """Of a length those of the dimension that is said; where none is, those that hold for every dimension."""
     if one.measure.kind != "length":
         return [row for row in rows if row.what not in magnitudes().dimensions or _says(one, row.what)]
@@ -128,7 +150,23 @@ def _of_dimension(one: Said, rows: list[Magnitude]) -> list[Magnitude]:
     if chosen or said:
         return chosen or [row for row in rows if row.what == SIZE]
     own = one.measure.attribute not in check_words().not_own
-    return [row for row in rows if (row.what == ANY and _is_beside(one, row)) or (row.what == SIZE and own)]
+    chosen = [
+        row
+        for row in rows
+        if row.what in (ANY, SIZE) and (behind or _is_beside(one, row)) and (own or row.what == ANY)
+    ]
+    return chosen or [row for row in rows if _is_recorded(one, row)]
+
+
+def _is_recorded(one: Said, row: Magnitude) -> bool:
+    """The record gives the figure that dimension of that thing, though the words don't say which it is."""
+    dimension, item = magnitudes().dimensions.get(row.what), tuple(words_of(one.measure.item or ""))
+    return (
+        dimension is not None
+        and _is_beside(one, row)
+        and one.measure.attribute in dimension.recorded
+        and _singular(item)[-len(row.thing.split()) :] == tuple(row.thing.split())
+    )
 
 
 def _is_beside(one: Said, row: Magnitude) -> bool:

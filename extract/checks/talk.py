@@ -126,6 +126,11 @@ class Talk:
         return any(one.measure.kind == "pitch" for one in self.said)
 
     @cached_property
+    def materials(self) -> frozenset[str]:
+        """Single words that name a material of the trade."""
+        return frozenset(said for term in self.trade.materials for said in term.said if " " not in said)
+
+    @cached_property
     def by_id(self) -> dict[str, Said]:
         """Standing measures by id."""
         return {one.measure.id: one for one in self.said}

@@ -38,9 +38,14 @@ def find_sums(talk: Talk) -> Iterator[Suspicion]:
         window = window_before(talk, one)
         if window is None or one.place in worked or _is_said_again(talk, one):
             continue
-        found = [judged for rule in SUMS if (judged := _try(rule, window)) != "no sum"]
-        if found and "right" not in found:
-            yield from (one for one in found[:1] if isinstance(one, Suspicion))
+        found = [(rule, judged) for rule in SUMS if (judged := _try(rule, window)) != "no sum"]
+        yield from (judged for _, judged in found[:1] if isinstance(judged, Suspicion) and not _is_cleared(found))
+
+
+def _is_cleared(found: list[tuple[Sum, Suspicion | str]]) -> bool:
+    """A sum that comes out clears the figure, but one that is only hinted at none that is said in its own words."""
+    plain = found[0][0].carrier == "itself"
+    return any(judged == "right" and (not plain or rule.carrier == "itself") for rule, judged in found)
 
 
 def _is_said_again(talk: Talk, one: Said) -> bool:

@@ -93,6 +93,24 @@ def part(terms: Terms) -> Fraction | None:
     return second * terms.first.figure.value / 100
 
 
+def said_share(terms: Terms) -> Fraction | None:
+    """A quarter of the other, where the quarter was read as a figure without a unit."""
+    share, whole = terms.first, in_unit(terms.second, terms.result.measure.unit)
+    bare = share.figure.fraction and share.figure.value < 1 and not share.measure.unit_said
+    same = terms.second.measure.kind == terms.result.measure.kind
+    return whole * share.figure.value if whole is not None and bare and same else None
+
+
+def joined_half(terms: Terms) -> Fraction | None:
+    """Half of the whole part of "17 inches and half", of which the next words say "of that"."""
+    value = in_unit(terms.first, terms.result.measure.unit)
+    inner = terms.first.figure.value
+    whole = Fraction(int(inner))
+    if value is None or not whole or inner - whole != Fraction(1, 2):
+        return None
+    return value * whole / inner / 2
+
+
 def third(terms: Terms) -> Fraction | None:
     """A third of the one before."""
     return _multiple(terms, Fraction(1, 3))
