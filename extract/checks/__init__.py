@@ -15,12 +15,14 @@ from extract.checks.conversion import find_conversions
 from extract.checks.direction import find_reversed
 from extract.checks.elsewhere import find_shifted
 from extract.checks.finding import Suspicion
+from extract.checks.foreign import find_foreign
 from extract.checks.implausible import find_implausible
 from extract.checks.impossible import IMPOSSIBLE
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
 from extract.checks.scale import find_out_of_scale
 from extract.checks.talk import Talk
+from extract.checks.terms import find_wrong_terms
 from extract.checks.units import find_missing_units, find_wrong_kinds
 from extract.ids import Mint
 from extract.record import Finding, Record
@@ -37,6 +39,8 @@ Rule = Callable[[Talk], Iterable[Suspicion]]
 RULES: tuple[tuple[str, Rule], ...] = (
     ("unit missing", find_missing_units),
     ("dimension", find_wrong_kinds),
+    ("terms", find_wrong_terms),
+    ("foreign unit", find_foreign),
     ("conversion", find_conversions),
     ("known sizes", find_wrong_sizes),
     ("arithmetic", find_sums),

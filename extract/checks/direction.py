@@ -74,10 +74,7 @@ def find_reversed(talk: Talk) -> Iterator[Suspicion]:
 
 def _is_of_places(pair: Pair) -> bool:
     behind = pair.second.after[:1]
-    return (
-        bool(behind and behind[0] in words_for(_TABLE, "place"))
-        or pair.second.after[:2] == ("in", "from")
-    )
+    return bool(behind and behind[0] in words_for(_TABLE, "place")) or pair.second.after[:2] == ("in", "from")
 
 
 def _judge(pair: Pair) -> Suspicion | None:

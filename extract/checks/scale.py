@@ -46,26 +46,32 @@ def find_out_of_scale(talk: Talk) -> Iterator[Suspicion]:
 
 def _is_a_size(one: Said) -> bool:
     words, measure = check_words(), one.measure
-    if measure.unit is None or measure.kind is None or measure.difference or len(one.figures) > 1:
+    if measure.unit is None or measure.kind is None or len(one.figures) > 1:
         return False
-    if one.after[:1] and (one.after[0] in words.no_size or one.after[:2] in words.no_size_pairs):
+    return not (one.after[:1] and (one.after[0] in words.no_size or one.after[:2] in words.no_size_pairs))
+
+
+def _is_own(one: Said) -> bool:
+    """A length of the thing itself: none that comes off it or lies between two."""
+    words, attribute = check_words(), one.measure.attribute
+    taken = words.taking & {*one.clause[-_REACH:], *one.after[:1]}
+    if one.measure.difference:
         return False
-    if is_no_size(one):
-        return False
-    return measure.kind != "length" or not words.taking & {*one.clause[-_REACH:], *one.after[:1]}
+    return one.measure.kind != "length" or not (taken or is_no_size(one) or attribute in words.not_own)
 
 
 def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:
     """The rows of the thing that is named nearest, for the dimension that is said."""
-    behind = _named_behind(one)
+    behind, own = _named_behind(one), _is_own(one)
     if behind is None and _is_amount(one):
         return []
-    for thing in (behind, _named(talk, one.clause[-_REACH:]), _recorded(talk, one)):
+    for thing in (behind, named_before(talk, one.clause[-_REACH:]), _recorded(talk, one)):
         rows = [
             row
             for row in magnitudes().by_thing.get(thing or (), ())
             if row.kind == one.measure.kind and (not row.context or row.context & talk.words)
         ]
+        rows = [row for row in rows if row.what == ANY or own]
         chosen = _of_dimension(one, rows, behind is not None)
         if thing and (chosen or rows):
             return chosen
@@ -90,7 +96,7 @@ def _is_amount(one: Said) -> bool:
     )
 
 
-def _named(talk: Talk, words: tuple[str, ...]) -> Phrase | None:
+def named_before(talk: Talk, words: tuple[str, ...]) -> Phrase | None:
     """The last thing named before a figure that isn't a mere place: "from the board", "on the first string"."""
     known = magnitudes()
     for end in range(len(words), 0, -1):
@@ -148,13 +154,8 @@ def _of_dimension(one: Said, rows: list[Magnitude], behind: bool) -> list[Magnit
     said = said or [name for name in magnitudes().dimensions if _says(one, name)]
     chosen = [row for row in rows if row.what in said]
     if chosen or said:
-        return chosen or [row for row in rows if row.what == SIZE]
-    own = one.measure.attribute not in check_words().not_own
-    chosen = [
-        row
-        for row in rows
-        if row.what in (ANY, SIZE) and (behind or _is_beside(one, row)) and (own or row.what == ANY)
-    ]
+        return chosen or [row for row in rows if row.what == SIZE or (row.what == ANY and is_beside(one, row))]
+    chosen = [row for row in rows if row.what in (ANY, SIZE) and (behind or is_beside(one, row))]
     return chosen or [row for row in rows if _is_recorded(one, row)]
 
 
@@ -163,13 +164,13 @@ def _is_recorded(one: Said, row: Magnitude) -> bool:
     dimension, item = magnitudes().dimensions.get(row.what), tuple(words_of(one.measure.item or ""))
     return (
         dimension is not None
-        and _is_beside(one, row)
+        and is_beside(one, row)
         and one.measure.attribute in dimension.recorded
         and _singular(item)[-len(row.thing.split()) :] == tuple(row.thing.split())
     )
 
 
-def _is_beside(one: Said, row: Magnitude) -> bool:
+def is_beside(one: Said, row: Magnitude) -> bool:
     """The thing was named right before the figure, with only small words between."""
     words, name = one.clause[-_REACH:], tuple(row.thing.split())
     end = next((at for at in range(len(words), 0, -1) if _singular(words[at - len(name) : at]) == name), None)

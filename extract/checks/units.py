@@ -16,6 +16,7 @@ from extract.checks.finding import Suspicion
 from extract.checks.linear import conversion
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words, holds
+from extract.record import Measure
 from extract.trade import Trade
 from extract.units import unit_rows
 
@@ -69,14 +70,19 @@ def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
             _done_before(one),
             _named_behind(one, names),
             _firm_before(one),
+            _loosely_before(one),
             _restated(talk, one),
         )
         for word, kinds in filter(None, told):
-            if measure.kind in _allowed(kinds, word):
-                continue
-            message = f"{measure.display} is {_a(measure.kind)}, but {word} is given in {_choices(min(kinds))}"
-            yield Suspicion("dimension", "stop", (measure,), message, SOURCE)
-            break
+            if measure.kind not in allowed(kinds, word):
+                yield wrong_kind(measure, word, kinds)
+                break
+
+
+def wrong_kind(measure: Measure, word: str, kinds: frozenset[str]) -> Suspicion:
+    """That a figure is of a kind in which what the word names is not given."""
+    message = f"{measure.display} is {_a(measure.kind or '')}, but {word} is given in {_choices(min(kinds))}"
+    return Suspicion("dimension", "stop", (measure,), message, SOURCE)
 
 
 def _attribute_names(trade: Trade) -> dict[Phrase, frozenset[str]]:
@@ -89,7 +95,8 @@ def _attribute_names(trade: Trade) -> dict[Phrase, frozenset[str]]:
     return {name: frozenset(kinds) for name, kinds in found.items()}
 
 
-def _allowed(kinds: frozenset[str], name: str) -> frozenset[str]:
+def allowed(kinds: frozenset[str], name: str) -> frozenset[str]:
+    """Those kinds, with all in which what bears the name, or is of such a kind, is given too."""
     known = check_words().unit_kinds
     return kinds.union(known.get(name, ()), *(known.get(kind, ()) for kind in kinds))
 
@@ -160,6 +167,17 @@ def _firm_before(one: Said) -> tuple[str, frozenset[str]] | None:
     if noun is None or one.measure.kind not in kinds or unless & {*words, *one.after[:3]}:
         return None
     return "length", frozenset({"length"})
+
+
+def _loosely_before(one: Said) -> tuple[str, frozenset[str]] | None:
+    """ "Thread tension, with the case hung by its thread, 25 mm": a word that calls for a kind, and none nearer."""
+    kinds, unless = check_words().loose
+    words = one.clause[-_REACH:]
+    at = next((at for at in range(len(words) - 1, -1, -1) if words[at] in check_words().loosely), None)
+    if at is None or one.measure.kind not in kinds or unless & {*words[at + 1 :], *one.after[:2]}:
+        return None
+    kind = check_words().loosely[words[at]]
+    return _NOUNS.get(kind, words[at]), frozenset({kind})
 
 
 def _restated(talk: Talk, one: Said) -> tuple[str, frozenset[str]] | None:

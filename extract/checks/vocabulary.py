@@ -43,6 +43,10 @@ class CheckWords:
     """What is fastened, the small words before its torque, and the verbs with which it is something else."""
     firm: tuple[frozenset[str], frozenset[str], frozenset[str]]
     """Nouns of length, kinds that are never of length, and words beside which both may be."""
+    loosely: dict[str, str]
+    """Words that call for a kind wherever they stand before a figure."""
+    loose: tuple[frozenset[str], frozenset[str]]
+    """Kinds that are told by those, and words beside which they tell nothing."""
     clause_borders: frozenset[str]
     common: tuple[CommonBand, ...]
     recall_before: frozenset[Phrase]
@@ -121,6 +125,8 @@ def check_words() -> CheckWords:
             frozenset(dimension["fastened"]["unless"]),
         ),
         firm=tuple(frozenset(dimension["firm"][name]) for name in ("nouns", "kinds", "unless")),  # type: ignore[arg-type]
+        loosely={word: kind for kind, words in dimension["loosely"].items() for word in words},
+        loose=(frozenset(dimension["loose"]["kinds"]), frozenset(dimension["loose"]["unless"])),
         clause_borders=frozenset(dimension["borders"]),
         common=tuple(
             CommonBand(_phrases(row["words"]), row["name"], row["low"], row["high"], row["unit"], row["source"])
