@@ -35,8 +35,10 @@ def find_conflicts(talk: Talk) -> Iterator[Suspicion]:
             continue
         earlier = tuple(said[one.measure.kind])
         said[one.measure.kind].append(one)
-        for rule in (alike.recalled, alike.aimed_again, alike.said_again, alike.sized_again):
+        for rule in (alike.recalled, alike.aimed_again, alike.said_again, alike.sized_again, alike.told_otherwise):
             same = _closest(alike, [other for other in earlier if rule(other, one)], one)
+            if same and rule == alike.told_otherwise and any(_agree(other, one) for other in earlier):
+                break
             if same:
                 if not any(_agree(other, one) for other in same) and _is_near(same[-1], one):
                     yield _suspect(same[-1], one, frames, rule == alike.recalled)

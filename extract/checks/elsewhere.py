@@ -23,7 +23,7 @@ _APART = 2
 
 def find_shifted(talk: Talk) -> Iterator[Suspicion]:
     """Each figure that is an earlier one of the same thing with its point moved."""
-    frames = Frames(talk)
+    frames = Frames(talk, beyond=True)
     by_digits: dict[tuple[str, str | None], list[Said]] = {}
     for one in talk.said:
         digits = _digits(one)

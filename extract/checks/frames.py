@@ -22,6 +22,8 @@ _STEM = 4
 _DIMENSIONS = frozenset({"leng", "widt", "heig", "dept", "thic", "diam", "size", "dist", "weig"})
 """Every thing has these: they tell none from another."""
 _LONGEST = 4
+_TRAILING = 5
+"""Words behind a figure among which it is told that it was found so."""
 _SHORTEST = 3
 """Letters of a name; the A of a string is told by the words that tell things apart."""
 
@@ -40,8 +42,10 @@ class Named:
 class Frames:
     """Frames and names of the figures of one talk."""
 
-    def __init__(self, talk: Talk) -> None:
+    def __init__(self, talk: Talk, beyond: bool = False) -> None:
         self._talk = talk
+        self._beyond = beyond
+        """Names are taken from the next statement too."""
         self._named: dict[int, Named] = {}
         self._found: dict[int, bool] = {}
         self._framed: dict[int, Frame] = {}
@@ -71,19 +75,15 @@ class Frames:
         return self._framed[one.place]
 
     def _frame(self, one: Said) -> Frame:
-        words = check_words()
-        near = (one.clause[-_BEFORE:], one.after[:_BEHIND])
-        if any(holds_any(side, words.frame_found) for side in near):
+        if self.says_found(one):
             return "as_found"
-        if holds_any(near[0], words.frame_aimed):
-            return "target"
-        return one.measure.phase
+        return "target" if self.says_aimed(one) else one.measure.phase
 
     def says_found(self, one: Said) -> bool:
         """The words near a figure say that it was so before the work."""
         if one.place not in self._found:
             words = check_words().frame_found
-            near = (one.clause[-_BEFORE:], one.after[:_BEHIND])
+            near = (_own_words(one), one.after[:_BEHIND])
             self._found[one.place] = any(holds_any(side, words) for side in near)
         return self._found[one.place]
 
@@ -98,7 +98,7 @@ class Frames:
         return self._named[one.place]
 
     def _name(self, one: Said) -> Named:
-        near = self._talk.near(one, _NEAR, _AFTER, _FEW)
+        near = self._talk.near(one, _NEAR, _AFTER, _FEW, self._beyond)
         roots = frozenset(root(word) for word in near)
         empty = check_words().frame_empty
         pieces = {
@@ -126,6 +126,19 @@ class Frames:
     @cached_property
     def _kinds(self) -> dict[str, str]:
         return {attribute.name: attribute.kind for attribute in self._talk.trade.attributes}
+
+
+def _own_words(one: Said) -> tuple[str, ...]:
+    """The words before a figure without what belongs to the figure before: "3.2 grams as it came in and 3.0 now"."""
+    words = one.clause
+    if one.near and len(words) == len(one.before):
+        for start in range(min(_TRAILING, len(words)), -1, -1):
+            for length in range(_LONGEST, 1, -1):
+                end = start + length
+                apart = len(words) - end > start // 2
+                if apart and words[start:end] in check_words().frame_found:
+                    return words[end:][-_BEFORE:]
+    return words[-_BEFORE:]
 
 
 def holds_any(words: tuple[str, ...], phrases: frozenset[Phrase]) -> bool:

@@ -10,7 +10,7 @@ from collections import Counter
 
 from extract.checks.frames import Frames
 from extract.checks.talk import Said, Talk, words_of
-from extract.checks.vocabulary import check_words
+from extract.checks.vocabulary import check_words, holds
 from extract.roots import root
 
 _APART = 2
@@ -50,7 +50,7 @@ class Alike:
         if first.measure.phase == "target" and self.kinship(first, second) < _PLAIN:
             return False
         if here.spoken & there.spoken:
-            return True
+            return self._items_go(first, second) or self.kinship(first, second) > _PLAIN
         same = not here.attributes or not there.attributes or bool(here.attributes & there.attributes)
         return same and bool(here.things & there.things or self._which(first, second))
 
@@ -82,6 +82,25 @@ class Alike:
         if second.before[-1:] not in _THAT or noun in check_words().many or not self._may_be_one(first, second):
             return False
         return noun in self._frames.named(first).things and noun in {root(word) for word in first.before[-_BESIDE:]}
+
+    def told_otherwise(self, first: Said, second: Said) -> bool:
+        """ "Remember, the punchings are 6 thou": said to have been told, but what was told of it is another figure."""
+        found = self._frames.says_found(second)
+        if not (found or self._recalls_firmly(second)) or not self._may_be_one(first, second):
+            return False
+        if found and self._frames.frame(first) != "as_found":
+            return False
+        one, other = first.measure, second.measure
+        if one.attribute is None or one.attribute != other.attribute:
+            return False
+        kin = self.kinship(first, second) - found
+        return kin >= _PLAIN - 1 or (kin > 0 and one.item == other.item)
+
+    def _recalls_firmly(self, one: Said) -> bool:
+        """ "Like I said", "remember": not merely a word that may be of recalling."""
+        near = (*one.before[-_NEAR:], *one.after[:_BEHIND])
+        words = check_words()
+        return bool(words.recalling_firmly & {*near}) or holds(near, words.recalling_phrases) is not None
 
     def kinship(self, first: Said, second: Said) -> int:
         """How many telling words are said near both."""

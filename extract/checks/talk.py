@@ -21,6 +21,7 @@ _FEW = 3
 _END = re.compile(r"[.?!](?=\s|$)")
 _SMALLER = {"foot": 12, "pound": 16, "hour": 60, "minute": 60, "yard": 36, "day": 24, "week": 7}
 """How many of the next smaller unit a unit holds: "4 lb 12 oz" is said to the ounce."""
+_BORDERS = frozenset({"and", "so", "but", "then", "because"})
 _TALK_GAP = 21
 """Words before a figure from which on the figure before it is too far away to belong with it."""
 
@@ -90,6 +91,11 @@ def _sentence(text: str) -> str:
     return _END.split(text, maxsplit=1)[0]
 
 
+def _up_to_border(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Those before the first word that begins another statement."""
+    return words[: next((at for at, word in enumerate(words) if word in _BORDERS), len(words))]
+
+
 class Talk:
     """All of a record's measures in order of speaking."""
 
@@ -140,14 +146,15 @@ class Talk:
         """Standing measures by their place among all."""
         return {one.place: one for one in self.said}
 
-    def near(self, one: Said, back: int, ahead: int = 0, few: int = _FEW) -> tuple[str, ...]:
+    def near(self, one: Said, back: int, ahead: int = 0, few: int = _FEW, beyond: bool = False) -> tuple[str, ...]:
         """Words about a figure, those of the figure before it included where it has hardly any of its own."""
         words = list(one.before[-back:])
         place = one.place
         while len(words) < few and place in self._before and self._before[place]:
             place -= 1
             words = [*self._before.get(place, ())[len(words) - back :], *words]
-        return (*words, *one.after[:ahead])
+        behind = one.after[:ahead]
+        return (*words, *(behind if beyond else _up_to_border(behind)))
 
     def previous(self, one: Said) -> Said | None:
         """The figure said just before, where it stands and is near."""

@@ -29,6 +29,8 @@ _LINKED, _DIGITS = 5, 2
 _VERB = 7
 """Words before a figure among which the verb that calls for its kind must stand."""
 _LONGEST = 4
+_WAIT, _SETTLES = 7, 4
+"""Words before a wait among which it must be said to be one, and cues up to which another time gives it its unit."""
 _SHORTEST = 6
 """Letters of an attribute's name: "set" and "gap" are said for too many things."""
 _PITCH = frozenset({"pitch"})
@@ -48,12 +50,25 @@ def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
     kinds = {attribute.name: attribute.kind for attribute in talk.trade.attributes}
     for one in talk.said:
         measure = one.measure
-        if measure.unit not in (None, "dimensionless"):
+        if measure.unit not in (None, "dimensionless") and not _is_unsettled_time(talk, one):
             continue
         kind = kinds.get(measure.attribute or "", measure.kind) or _first_kind(one)
         of = f" of {measure.attribute}" if measure.attribute else ""
         message = f"{measure.display}{of} has no unit, and nothing near it settles one; say {_choices(kind)}"
         yield Suspicion("unit_missing", "stop", (measure,), message, SOURCE)
+
+
+def _is_unsettled_time(talk: Talk, one: Said) -> bool:
+    """ "The paint wants 24 to dry": a wait without its unit, and none said of a time near it."""
+    measure, (waiting, ending) = one.measure, check_words().waits
+    if measure.kind != "time" or measure.unit_said or len(one.figures) > 1:
+        return False
+    if not (waiting & {*one.before[-_WAIT:]} and (one.after[:2] == () or one.after[0] in ending)):
+        return False
+    return not any(
+        other.kind == "time" and other.unit_said and abs(other.cue - measure.cue) <= _SETTLES
+        for other in talk.record.measures
+    )
 
 
 def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:

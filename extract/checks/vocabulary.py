@@ -47,6 +47,8 @@ class CheckWords:
     """Words that call for a kind wherever they stand before a figure."""
     loose: tuple[frozenset[str], frozenset[str]]
     """Kinds that are told by those, and words beside which they tell nothing."""
+    waits: tuple[frozenset[str], frozenset[str]]
+    """Words before a figure that make it a wait, and words behind it that leave it one."""
     clause_borders: frozenset[str]
     common: tuple[CommonBand, ...]
     recall_before: frozenset[Phrase]
@@ -76,6 +78,7 @@ class CheckWords:
     """Words by which a length is no size, by what they say of it."""
     recalling: frozenset[str]
     recalling_firmly: frozenset[str]
+    recalling_phrases: frozenset[Phrase]
 
 
 def holds(words: tuple[str, ...], phrases: frozenset[Phrase]) -> Phrase | None:
@@ -127,6 +130,7 @@ def check_words() -> CheckWords:
         firm=tuple(frozenset(dimension["firm"][name]) for name in ("nouns", "kinds", "unless")),  # type: ignore[arg-type]
         loosely={word: kind for kind, words in dimension["loosely"].items() for word in words},
         loose=(frozenset(dimension["loose"]["kinds"]), frozenset(dimension["loose"]["unless"])),
+        waits=(frozenset(dimension["waits"]["before"]), frozenset(dimension["waits"]["behind"])),
         clause_borders=frozenset(dimension["borders"]),
         common=tuple(
             CommonBand(_phrases(row["words"]), row["name"], row["low"], row["high"], row["unit"], row["source"])
@@ -154,6 +158,7 @@ def check_words() -> CheckWords:
         no_size=frozenset(data["scale"]["behind"]),
         no_size_pairs=_phrases(data["scale"]["behind_pairs"]),
         recalling_firmly=frozenset(data["recalling"]["firm"]),
+        recalling_phrases=_phrases(data["recalling"]["phrases"]),
         recalling=frozenset(data["recalling"]["words"]),
         changing=frozenset(data["changing"]["words"]),
     )

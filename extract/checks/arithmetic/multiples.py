@@ -97,7 +97,7 @@ MULTIPLES: tuple[Sum, ...] = (
             8,
             "C",
         ),
-        one_of(work.middle),
+        one_of(work.middle, near=gauged.NEAREST),
         show("the middle of {a} and {b}"),
         carrier="operator",
     ),

@@ -152,7 +152,7 @@ PLAIN: tuple[Sum, ...] = (
     Sum(
         "percent",
         said("A", 9, "B", 8, f"{_CHANGE}|down|up|low|high", 4, "C"),
-        work.percent,
+        near(work.percent, _CLOSE),
         show("from {a} to {b}"),
         carrier="operator",
     ),
@@ -163,7 +163,7 @@ PLAIN: tuple[Sum, ...] = (
     Sum(
         "minus",
         said("A", 3, "minus|less|take away|take off", 2, "B", 6, _LINK, 4, "C"),
-        near(work.difference, _FREE),
+        near(work.difference, _WIDE),
         show("{a} less {b}"),
         carrier="itself",
     ),
