@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable
 from extract.checks.arithmetic import find_sums
 from extract.checks.common import find_uncommon
 from extract.checks.conflict import find_conflicts
+from extract.checks.contrast import find_contrasts
 from extract.checks.conversion import find_conversions
 from extract.checks.direction import find_reversed
 from extract.checks.elsewhere import find_shifted
@@ -39,6 +40,7 @@ Rule = Callable[[Talk], Iterable[Suspicion]]
 RULES: tuple[tuple[str, Rule], ...] = (
     ("unit missing", find_missing_units),
     ("dimension", find_wrong_kinds),
+    ("contrast", find_contrasts),
     ("terms", find_wrong_terms),
     ("foreign unit", find_foreign),
     ("conversion", find_conversions),

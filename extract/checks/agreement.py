@@ -34,7 +34,7 @@ class Caps:
     """The zeros of a hedged integer stand for nothing: "about 600 mm"."""
     overlap: Fraction = Fraction(25, 1000)
     """The spans of rounding overlap."""
-    fraction: Fraction = Fraction(6, 100)
+    fraction: Fraction = Fraction(7, 100)
     """Said as the nearest fraction of its denominator: 10 mm for 3/8 in."""
     hedged_fraction: Fraction = Fraction(12, 100)
     derived: Fraction = Fraction(5, 1000)

@@ -44,7 +44,7 @@ def _is_beside(one: Said, band: CommonBand, things: frozenset[str]) -> bool:
         return False
     if _holds(before, band.words):
         return not _OF_SOMETHING_ELSE & {*before[-2:]}
-    return band.name == "a feeler gauge" and _holds(one.after[:_BEHIND], band.words)
+    return band.behind and _holds(one.after[:_BEHIND], band.words)
 
 
 def _names(talk: Talk) -> frozenset[str]:

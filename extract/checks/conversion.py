@@ -27,6 +27,8 @@ _OR = frozenset({"about", "so", "roughly", "call", "it", "say", "around", "that"
 _A = (("a",), ("an",), ("any",), ("either",))
 """Before a figure these let "or" offer another thing: "a two inch or 120 mm brush"."""
 _BY = ("by",)
+_FAR_SIDE = 4
+"""Words between two sides of a thing: "1.5 mm thick and 3 mm wide, so 1/16 by 1/8"."""
 _POURED = ("mass", "volume")
 _WEAKLY, _STRONGLY, _PLAINLY = 2, 5, 1000
 """Figures further apart than so many times may be of two things: no stop, only a look."""
@@ -107,7 +109,8 @@ def _counterpart(talk: Talk, second: Said) -> Said | None:
     before = talk.previous(second)
     if before is None:
         return None
-    widths = second.after[:1] == _BY and before.before == _BY
+    joined = before.before == _BY or (len(before.before) < _FAR_SIDE and "and" in before.before)
+    widths = second.after[:1] == _BY and joined
     heights = second.before == _BY and (middle := talk.previous(before)) is not None and middle.before == _BY
     return talk.previous(before) if widths else middle if heights else before
 

@@ -141,9 +141,9 @@ def _distance(band: Band, value: Fraction) -> float:
 
 
 def _is_spoken_of(trade: Trade, one: Said) -> bool:
-    """The attribute of a length is said in so many words: "thick", "the relief"; "3 thou high" may be a difference."""
+    """The attribute of a length or share is said in so many words: "thick", "the relief", "humidity"."""
     measure = one.measure
-    if measure.kind != "length":
+    if measure.kind not in ("length", "ratio"):
         return True
     found = next((attribute for attribute in trade.attributes if attribute.name == measure.attribute), None)
     if found is None or one.after[:1] in _OFF:

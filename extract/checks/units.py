@@ -52,6 +52,8 @@ def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
         measure = one.measure
         if measure.unit not in (None, "dimensionless") and not _is_unsettled_time(talk, one):
             continue
+        if one.before[-2:] == (measure.quote.lower(), "for"):
+            continue  # "six for six" tells of strokes that came out
         kind = kinds.get(measure.attribute or "", measure.kind) or _first_kind(one)
         of = f" of {measure.attribute}" if measure.attribute else ""
         message = f"{measure.display}{of} has no unit, and nothing near it settles one; say {_choices(kind)}"

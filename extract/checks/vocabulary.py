@@ -21,6 +21,8 @@ class CommonBand:
     high: float
     unit: str
     source: str
+    behind: bool
+    """The words may stand behind the figure too: "0.94 in on the micrometer"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +51,9 @@ class CheckWords:
     """Kinds that are told by those, and words beside which they tell nothing."""
     waits: tuple[frozenset[str], frozenset[str]]
     """Words before a figure that make it a wait, and words behind it that leave it one."""
+    contrast: frozenset[Phrase]
+    contrast_between: frozenset[str]
+    """Words that may stand beside one of those between a figure and what it should have been."""
     clause_borders: frozenset[str]
     common: tuple[CommonBand, ...]
     recall_before: frozenset[Phrase]
@@ -131,9 +136,19 @@ def check_words() -> CheckWords:
         loosely={word: kind for kind, words in dimension["loosely"].items() for word in words},
         loose=(frozenset(dimension["loose"]["kinds"]), frozenset(dimension["loose"]["unless"])),
         waits=(frozenset(dimension["waits"]["before"]), frozenset(dimension["waits"]["behind"])),
+        contrast=_phrases(dimension["contrast"]["phrases"]),
+        contrast_between=frozenset(dimension["contrast"]["between"]),
         clause_borders=frozenset(dimension["borders"]),
         common=tuple(
-            CommonBand(_phrases(row["words"]), row["name"], row["low"], row["high"], row["unit"], row["source"])
+            CommonBand(
+                _phrases(row["words"]),
+                row["name"],
+                row["low"],
+                row["high"],
+                row["unit"],
+                row["source"],
+                row.get("behind", False),
+            )
             for row in data["common"]
         ),
         recall_before=_phrases(data["recalling"]["before"]),

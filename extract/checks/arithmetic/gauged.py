@@ -44,6 +44,13 @@ def with_both_ends(terms: Terms) -> Fraction | None:
     return first + 2 * second if first is not None and second is not None and len(kinds) == 1 else None
 
 
+def without_both_ends(terms: Terms) -> Fraction | None:
+    """The one less twice the other: between the shoulders of a stretcher with a tenon at each end."""
+    first, second = (work.in_unit(one, terms.result.measure.unit) for one in (terms.first, terms.second))
+    kinds = {one.measure.kind for one in (*terms.operands, terms.result)}
+    return first - 2 * second if first is not None and second is not None and len(kinds) == 1 else None
+
+
 def and_so_many(terms: Terms) -> Fraction | None:
     """The one and so many times the other: "68 and two lots of 15"."""
     first, second = (work.in_unit(one, terms.result.measure.unit) for one in (terms.first, terms.second))

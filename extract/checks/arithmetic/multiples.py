@@ -31,6 +31,12 @@ MULTIPLES: tuple[Sum, ...] = (
         gauged.turns_needed,
         show("at {b} for {a}, {d}"),
     ),
+    Sum(
+        "each turn, so many turns",
+        said("each|every|one", "turn", 3, "A", 4, "B", 4, "C"),
+        gauged.turned,
+        show("{a} with {b}"),
+    ),
     Sum("turns each", said("A", 8, "B", 3, _EACH, 8, "C"), gauged.turned, show("{a} with {b}")),
     Sum(
         "share of the other",

@@ -51,6 +51,20 @@ PLAIN: tuple[Sum, ...] = (
         carrier="itself",
     ),
     Sum(
+        "so many times",
+        said("A", 3, "times|multiplied by", 1, "B", 3, _LINK, 3, "C"),
+        near(work.times_bare, _WIDE),
+        show("{a} times {b}"),
+        carrier="itself",
+    ),
+    Sum(
+        "sum of bare figures",
+        said("comes to|adds up to|add|weighs|together", 2, "A", 2, "and|plus", 2, "B", 2, "so|that's|is|makes", 3, "C"),
+        near(work.bare_total, Fraction(8, 5)),
+        show("{a} and {b}"),
+        carrier="itself",
+    ),
+    Sum(
         "quotient",
         said("A", 2, "divided by|across|over", 3, "B", 6, _LINK, 3, "C"),
         work.quotient,

@@ -148,6 +148,21 @@ def product(terms: Terms) -> Fraction | None:
     return _derived(terms, f"({terms.first.measure.unit}) * ({terms.second.measure.unit})")
 
 
+def times_bare(terms: Terms) -> Fraction | None:
+    """So many times the first, where the count was read as a figure without a unit."""
+    value, count = in_unit(terms.first, terms.result.measure.unit), terms.second
+    whole = count.figure.value.denominator == 1 and not count.measure.unit_said
+    same = terms.first.measure.kind == terms.result.measure.kind
+    return value * count.figure.value if value is not None and whole and same else None
+
+
+def bare_total(terms: Terms) -> Fraction | None:
+    """The sum of two figures without units, in the unit of the result."""
+    if any(one.measure.unit_said for one in terms.operands):
+        return None
+    return sum((one.figure.value for one in terms.operands), Fraction(0))
+
+
 def quotient(terms: Terms) -> Fraction | None:
     """One over the other: volts across ohms in milliamperes."""
     return _derived(terms, f"({terms.first.measure.unit}) / ({terms.second.measure.unit})")
