@@ -27,7 +27,7 @@ def find_uncommon(talk: Talk) -> Iterator[Suspicion]:
     """Each figure outside the band of the word beside it, with the slip that explains it."""
     things = _names(talk)
     for one in talk.said:
-        if one.measure.unit is None or one.measure.difference or len(one.figures) > 1:
+        if one.measure.unit is None or len(one.figures) > 1:
             continue
         for band in check_words().common:
             found = _judge(one, band) if _is_beside(one, band, things) else None
@@ -37,6 +37,8 @@ def find_uncommon(talk: Talk) -> Iterator[Suspicion]:
 
 
 def _is_beside(one: Said, band: CommonBand, things: frozenset[str]) -> bool:
+    if one.measure.difference and not band.difference:
+        return False
     before = one.before[-_BEFORE:]
     if before[-1:] == ("every",):
         return False

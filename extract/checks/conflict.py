@@ -22,6 +22,8 @@ _LOOK_BACK = 60
 """Figures of one kind that are looked back on, the latest ones: an hour costs no more a figure than a minute."""
 _FAR = Fraction(5, 2)
 """Two sizes further apart than this are of two things, whatever they are called."""
+_FARTHER = Fraction(6)
+"""The same where the words say that it was told before."""
 _PHASES = {"as_found": "as found", "target": "aimed at", "as_left": "as left", "general": "as said"}
 
 
@@ -40,7 +42,8 @@ def find_conflicts(talk: Talk) -> Iterator[Suspicion]:
             if same and rule == alike.told_otherwise and any(_agree(other, one) for other in earlier):
                 break
             if same:
-                if not any(_agree(other, one) for other in same) and _is_near(same[-1], one):
+                far = _FARTHER if alike.recalls_firmly(one) else _FAR
+                if not any(_agree(other, one) for other in same) and _is_near(same[-1], one, far):
                     yield _suspect(same[-1], one, frames, rule == alike.recalled)
                 break
 
@@ -69,11 +72,11 @@ def _agree(first: Said, second: Said) -> bool:
     return min(ends) <= max(others) and min(others) <= max(ends)
 
 
-def _is_near(first: Said, second: Said) -> bool:
+def _is_near(first: Said, second: Said, far: Fraction) -> bool:
     convert = conversion(first.measure.unit or "", second.measure.unit or "")
     if convert is None or not (exact := convert(first.figure.value)):
         return False
-    return 1 / _FAR < second.figure.value / exact < _FAR
+    return 1 / far < second.figure.value / exact < far
 
 
 def _suspect(first: Said, second: Said, frames: Frames, recalled: bool) -> Suspicion:

@@ -38,9 +38,7 @@ def _can_be_held_together(first: Said, second: Said) -> bool:
     kinds = [one.measure.kind for one in (first, second)]
     if None in kinds or not (first.measure.unit_said and second.measure.unit_said) or second.after[:1] in _BEHIND:
         return False
-    return not any(
-        other in allowed(frozenset({kind}), kind) for kind, other in (kinds, kinds[::-1]) if kind and other
-    )
+    return not any(other in allowed(frozenset({kind}), kind) for kind, other in (kinds, kinds[::-1]) if kind and other)
 
 
 def _is_contrasted(second: Said) -> bool:

@@ -40,6 +40,11 @@ class Magnitude:
             return f"the {self.thing}"
         return f"the {self.what} of the {self.thing}"
 
+    @property
+    def is_plural(self) -> bool:
+        """More than one is named: "the tappets"."""
+        return self.what == ANY and self.thing.endswith("s") and not self.thing.endswith("ss")
+
 
 @dataclass(frozen=True, slots=True)
 class Dimension:

@@ -49,9 +49,9 @@ class Alike:
         here, there = self._frames.named(first), self._frames.named(second)
         if first.measure.phase == "target" and self.kinship(first, second) < _PLAIN:
             return False
-        if here.spoken & there.spoken:
-            return self._items_go(first, second) or self.kinship(first, second) > _PLAIN
         same = not here.attributes or not there.attributes or bool(here.attributes & there.attributes)
+        if same and here.spoken & there.spoken:
+            return self._items_go(first, second) or self.kinship(first, second) > _PLAIN
         return same and bool(here.things & there.things or self._which(first, second))
 
     def aimed_again(self, first: Said, second: Said) -> bool:
@@ -86,7 +86,7 @@ class Alike:
     def told_otherwise(self, first: Said, second: Said) -> bool:
         """ "Remember, the punchings are 6 thou": said to have been told, but what was told of it is another figure."""
         found = self._frames.says_found(second)
-        if not (found or self._recalls_firmly(second)) or not self._may_be_one(first, second):
+        if not (found or self.recalls_firmly(second)) or not self._may_be_one(first, second):
             return False
         if found and self._frames.frame(first) != "as_found":
             return False
@@ -96,7 +96,7 @@ class Alike:
         kin = self.kinship(first, second) - found
         return kin >= _PLAIN - 1 or (kin > 0 and one.item == other.item)
 
-    def _recalls_firmly(self, one: Said) -> bool:
+    def recalls_firmly(self, one: Said) -> bool:
         """ "Like I said", "remember": not merely a word that may be of recalling."""
         near = (*one.before[-_NEAR:], *one.after[:_BEHIND])
         words = check_words()

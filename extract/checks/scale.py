@@ -24,7 +24,7 @@ _IT = frozenset({"it", "it's", "its", "them", "they", "they're", "that's", "thes
 _NEAR = 6
 _BORDERS = frozenset({"and", "so", "then", "but", "or", "now"})
 _NO_THING = frozenset({"it's", "that's", "there's", "here's", "he's", "she's", "what's", "let's", "today's", "who's"})
-_FAR, _FARTHER = 1.6, 6
+_FAR, _FARTHER = 1.25, 6
 """So many times outside its span a figure needs a slip that explains it, and so many times none."""
 _FAR_BELOW = 3
 """Small figures of a large thing are seldom its size."""
@@ -234,7 +234,7 @@ def _judge(one: Said, row: Magnitude) -> Suspicion | None:
         return None
     low, high = (figure_text(convert.inverse(Fraction(end).limit_denominator(10**9))) for end in (row.low, row.high))
     usual = with_unit(f"{low} to {high}", symbol_of(measure))
-    message = f"{measure.display} lies outside {usual}, where {row.name} lies"
+    message = f"{measure.display} lies outside {usual}, where {row.name} {'lie' if row.is_plural else 'lies'}"
     meant = _meant(one, row)
     if meant is not None:
         message += f"; {meant.text} if {meant.reason}"

@@ -23,6 +23,8 @@ class CommonBand:
     source: str
     behind: bool
     """The words may stand behind the figure too: "0.94 in on the micrometer"."""
+    difference: bool
+    """A comparison is held against it too: "runs out by 2 mm"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +150,7 @@ def check_words() -> CheckWords:
                 row["unit"],
                 row["source"],
                 row.get("behind", False),
+                row.get("difference", False),
             )
             for row in data["common"]
         ),
