@@ -67,6 +67,7 @@ def tally(gold: Marked, record: Record) -> Counter[str]:
     """Counts of what is marked, found and right in one narration."""
     got = json.loads(record.to_json())
     counts: Counter[str] = Counter(minutes=round(record.session.duration / 60 * 100))
+    counts["unmarked"] = not gold["measures"]  # only the faults are marked
     measures = pairs(
         gold["measures"], got["measures"], lambda g, p: abs(g["cue"] - p["cue"]) <= 1 and same_quantity(g, p)
     )
@@ -92,12 +93,12 @@ def tally(gold: Marked, record: Record) -> Counter[str]:
 
 def shares(counts: Counter[str]) -> list[str]:
     """The columns of a row: F1 for what is found, shares for what is said of it."""
-    right = counts["measures right"] or 1
+    right = counts["measures right"]
     return [
         _f1(counts, "measures"),
-        f"{counts['attribute'] / (counts['attribute of'] or 1):.2f}",
-        f"{counts['phase'] / right:.2f}",
-        f"{counts['stands'] / right:.2f}",
+        _share(counts["attribute"], counts["attribute of"]),
+        _share(counts["phase"], right),
+        _share(counts["stands"], right),
         _f1(counts, "corrections"),
         f"{counts['faults right'] / (counts['faults marked'] or 1):.2f}",
         f"{counts['kind'] / (counts['faults right'] or 1):.2f}",
@@ -107,11 +108,17 @@ def shares(counts: Counter[str]) -> list[str]:
     ]
 
 
+def _share(part: int, of: int) -> str:
+    return f"{part / of:.2f}" if of else "–"
+
+
 def _count(counts: Counter[str], name: str, marked: Sequence[Any], found: Sequence[Any], right: Sequence[Any]) -> None:
     counts.update({f"{name} marked": len(marked), f"{name} found": len(found), f"{name} right": len(right)})
 
 
 def _f1(counts: Counter[str], name: str) -> str:
+    if counts["unmarked"]:
+        return "–"
     both = counts[f"{name} marked"] + counts[f"{name} found"]
     return f"{2 * counts[f'{name} right'] / (both or 1):.2f}"
 

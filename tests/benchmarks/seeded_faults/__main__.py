@@ -1,6 +1,9 @@
 """How many seeded faults the checks stop, and how many right statements they stop as well.
 
-    python -m tests.benchmarks.seeded_faults [FOLDER ...]
+    python -m tests.benchmarks.seeded_faults [FOLDER ...] [--sample N] [--missed]
+
+`--sample N` takes every Nth fault and right statement only; `--missed` prints what was not found, and what was stopped
+wrongly. A line on standard error tells how far it is.
 
 Folders of marked narrations as in tests/narrations; `read` where none is given. A fault counts as found where a stop
 that the untouched talk hasn't stands at most two cues away.
@@ -27,8 +30,8 @@ _NEAR = 2
 
 def main() -> None:
     """Print a Markdown table, a row a kind of fault."""
-    folders = [Path(name) for name in sys.argv[1:] if not name.startswith("-")] or [_HERE]
-    missed = "--missed" in sys.argv
+    given, every, missed = _arguments(sys.argv[1:])
+    folders = given or [_HERE]
     extractor = Extractor()
     kinds = {name: row.unit.kind for name, row in unit_rows().items()}
     counts: Counter[tuple[str, str]] = Counter()
@@ -38,7 +41,9 @@ def main() -> None:
         untouched = extractor.record(transcript_of(lines))
         trade = load_trade(untouched.session.trade or "general")
         known = {_figure(untouched, one) for one in _stops(untouched)}
-        for one in seed(lines, gold, trade, kinds):
+        seeded = list(seed(lines, gold, trade, kinds))[::every]
+        print(f"{path.parent.name}: {len(seeded)}", file=sys.stderr)
+        for one in seeded:
             record = extractor.record(transcript_of(one.lines), trade=trade)
             fresh = [found for found in _stops(record) if _figure(record, found) not in known]
             _count(counts, one, fresh)
@@ -48,6 +53,12 @@ def main() -> None:
     for kind in ("conversion", "arithmetic", "conflict", "implausible", "dimension", "unit_missing"):
         print(_row(counts, kind))
     print(f"\nRight statements put in: {counts['trap', 'all']}; stopped: {counts['trap', 'stopped']}.")
+
+
+def _arguments(given: list[str]) -> tuple[list[Path], int, bool]:
+    """The folders, every how manieth seed is tried, and whether what was missed is printed."""
+    every = int(given.pop(given.index("--sample") + 1)) if "--sample" in given else 1
+    return [Path(name) for name in given if not name.startswith("-")], every, "--missed" in given
 
 
 def _stops(record: Record) -> list[Finding]:
