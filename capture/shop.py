@@ -24,7 +24,7 @@ from typing import Literal, TypeVar
 
 import tomlkit
 from filelock import FileLock, Timeout
-from pydantic import BaseModel, ConfigDict, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from slugify import slugify
 from tomlkit.exceptions import TOMLKitError
 
@@ -51,6 +51,8 @@ class ShopSettings(BaseModel):
     """Where the site will be found, for feeds and titles; empty where it stays at home."""
     licence: str = ""
     """Licence of the published notes."""
+    text_room: int = Field(default=5000, ge=500)
+    """Most characters of the text to set beneath a film."""
 
 
 class SessionSettings(BaseModel):

@@ -20,20 +20,25 @@ _SHORTEST = 0.001
 
 def captions(spoken: tuple[Spoken, ...]) -> str:
     """What was said, as a WebVTT file; what to read instead of words stands behind them in brackets."""
-    return _webvtt((cue.moment.seconds, float(cue.until), _caption(cue)) for cue in spoken)
+    return cue_file((cue.moment.seconds, float(cue.until), _caption(cue)) for cue in spoken)
 
 
 def chapters(record: Record) -> str:
     """The steps, and where the first figures as found and as left are given, as a WebVTT file of chapters."""
+    marks = chapter_marks(record)
+    last = max(record.session.duration, marks[-1][0] + 1)
+    ends = [*(start for start, _ in marks[1:]), last]
+    return cue_file((start, end, title) for (start, title), end in zip(marks, ends, strict=True))
+
+
+def chapter_marks(record: Record) -> list[tuple[float, str]]:
+    """The second at which each chapter begins, with its title; the first begins at 0."""
     begins = {0.0: sentence(record.session.subject or record.session.title).rstrip(".")}
     begins |= _first(record, "as_found", "As found") | _first(record, "as_left", "As left")
     if record.follow_ups:
         begins.setdefault(min(one.start for one in record.follow_ups), "Left for later")
     begins |= {step.start: f"{step.number}. {step.text}" for step in record.steps}
-    starts = sorted(begins)
-    last = max(record.session.duration, starts[-1] + 1)
-    ends = [*starts[1:], last]
-    return _webvtt((start, end, begins[start]) for start, end in zip(starts, ends, strict=True))
+    return sorted(begins.items())
 
 
 def plain_text(spoken: tuple[Spoken, ...]) -> str:
@@ -59,7 +64,8 @@ def _bracketed(run: Run) -> str:
     return f" [{'withdrawn, ' if run.withdrawn else ''}read {sentence(run.note.read).rstrip('.')}]"
 
 
-def _webvtt(cues: Iterable[tuple[float, float, str]]) -> str:
+def cue_file(cues: Iterable[tuple[float, float, str]], settings: str = "") -> str:
+    """Cues (start and end in seconds, words) as a WebVTT file; `settings` hold for each of them."""
     file = pysubs2.SSAFile()
     for start, end, text in cues:
         file.append(
@@ -67,7 +73,9 @@ def _webvtt(cues: Iterable[tuple[float, float, str]]) -> str:
                 start=_milliseconds(start), end=_milliseconds(max(end, start + _SHORTEST)), text=_escape(text)
             )
         )
-    return file.to_string("vtt")
+    text = file.to_string("vtt")
+    # No words can look like a line of times: what would is written as references.
+    return "\n".join(f"{line} {settings}" if settings and " --> " in line else line for line in text.split("\n"))
 
 
 def _milliseconds(seconds: float) -> int:

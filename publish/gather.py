@@ -19,7 +19,19 @@ from publish.source import SessionSource
 from publish.standing import Standing
 
 _OURS = frozenset(
-    {"index.html", "record.json", "captions.vtt", "chapters.vtt", "transcript.txt", "transcript.json", "pictures"}
+    {
+        "beneath-the-film.txt",
+        "captions.vtt",
+        "card.html",
+        "chapters.vtt",
+        "corrections.vtt",
+        "index.html",
+        "pictures",
+        "record.json",
+        "stills",
+        "transcript.json",
+        "transcript.txt",
+    }
 )
 """Names beside a session page that no recording may take."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 from typing import Literal
 
@@ -11,9 +11,11 @@ from capture.shop import ShopSettings
 from extract.record import Record
 from publish import timeline
 from publish.addresses import SCHEMA_FILE, SESSION_HOME, absolute, address
+from publish.captions import chapter_marks
 from publish.context import Erratum, Link, Player, SessionPage
 from publish.dates import in_words
 from publish.errata import errata
+from publish.film import BENEATH, SLIPS, Slip, beneath, errata_stills, slips_of
 from publish.galley import Galley
 from publish.linked_data import linked_data
 from publish.making import making_of, proof_of
@@ -60,7 +62,8 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
     web = absolute(shop.site_address, "sessions", source.slug)
     language = source.transcript.language if source.transcript else "en"
     spoken = SpokenWords(galley).spoken()
-    return SessionPage(
+    slips = slips_of(galley)
+    made = SessionPage(
         title=facts.title,
         date=facts.date or "",
         date_text=in_words(facts.date),
@@ -74,7 +77,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         length=clock(facts.duration),
         language=language if _LANGUAGE.fullmatch(language) else "en",
         proof=proof,
-        player=_player(source, record),
+        player=_player(source, record, bool(slips)),
         summary=summarise(record, rows, pairs),
         note=source.note,
         queries=queries(galley, rows),
@@ -95,12 +98,16 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         work=company.work,
         spoken=spoken,
         making=making_of(source, proof),
-        files=_files(source),
+        files=_files(source, slips),
+        beneath="",
         linked_data=linked_data(source, shop.author, shop.licence, web, own_errata),
     )
+    if source.recording is None:
+        return made
+    return replace(made, beneath=beneath(made, chapter_marks(record), slips, shop.text_room))
 
 
-def _player(source: SessionSource, record: Record) -> Player | None:
+def _player(source: SessionSource, record: Record, corrected: bool) -> Player | None:
     if source.recording is None:
         return None
     sound_only = PurePosixPath(source.recording).suffix.lower() in SOUND_ONLY
@@ -110,15 +117,22 @@ def _player(source: SessionSource, record: Record) -> Player | None:
         href=address(source.recording),
         name=source.recording,
         captions=source.transcript is not None,
+        corrections=corrected,
         timeline=timeline.draw(record),
     )
 
 
-def _files(source: SessionSource) -> tuple[Link, ...]:
+def _files(source: SessionSource, slips: tuple[Slip, ...]) -> tuple[Link, ...]:
     heard = (
         Link("captions.vtt", "Captions, corrected in brackets (WebVTT)"),
         Link("transcript.txt", "Transcript as plain text"),
         Link("transcript.json", "Transcript with the seconds of every word (JSON)"),
+    )
+    stills = errata_stills(source.record.session.title, slips)
+    of_film = (Link(BENEATH, "Text to set beneath the film"),)
+    put_right = (
+        Link(SLIPS, "What is put right, at the second it is said (WebVTT)"),
+        *(Link(name, f"Still for the film: {still.desc.rstrip('.')} (SVG)") for name, still in stills.items()),
     )
     card = (Link("card.html", "Bench card: the procedure on one sheet, to print"),)
     return (
@@ -126,5 +140,7 @@ def _files(source: SessionSource) -> tuple[Link, ...]:
         Link("record.json", "The record (JSON)"),
         Link(f"{SESSION_HOME}{SCHEMA_FILE}", "What the record’s fields mean (JSON Schema)"),
         Link("chapters.vtt", "Chapters (WebVTT)"),
+        *(put_right if slips else ()),
+        *(of_film if source.recording is not None else ()),
         *(heard if source.transcript is not None else ()),
     )

@@ -12,6 +12,7 @@ from publish.context.library import Telling, WorkPage
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage, Use
 from publish.context.search import SearchPage
 from publish.errors import LostCautionError
+from publish.film.stills import Still
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
 
@@ -64,6 +65,10 @@ class Renderer:
         html = self._engine.get_template("card.html").render(page=card)
         _keeps_cautions(html, card.standing_caution, card.cautions, TEMPLATES / "card.html")
         return html
+
+    def still(self, still: Still) -> str:
+        """A still with corrected figures, as SVG."""
+        return self._engine.get_template("errata-still.svg").render(still=still)
 
     def errata(self, page: ErrataPage) -> str:
         """The page of all errata."""

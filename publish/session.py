@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from capture.shop import ShopSettings
 from publish.captions import captions, chapters, plain_text
 from publish.card import make_card
 from publish.context import SessionPage
+from publish.film import BENEATH, SLIPS, errata_stills, slip_cues, slips_of
+from publish.galley import Galley
 from publish.gather import Gathered
+from publish.parts import PARTS
 from publish.render import Renderer
 
 
@@ -23,6 +27,12 @@ def session_texts(one: Gathered, page: SessionPage, renderer: Renderer) -> dict[
         texts["captions.vtt"] = captions(page.spoken)
         texts["transcript.txt"] = plain_text(page.spoken)
         texts["transcript.json"] = source.transcript.to_json() + "\n"
+    if page.beneath:
+        texts[BENEATH] = page.beneath
+    slips = slips_of(Galley(source, ShopSettings(), taken=PARTS.reserved()))
+    if slips:
+        texts[SLIPS] = slip_cues(slips)
+        texts |= {name: renderer.still(still) for name, still in errata_stills(page.title, slips).items()}
     card = make_card(page, source.record)
     if card is not None:
         texts["card.html"] = renderer.card(card)

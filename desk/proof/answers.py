@@ -41,7 +41,9 @@ _FIRST_SCREENS = 30
 """Open items told at the beginning: more than any screen holds."""
 _LONGEST_FIGURE = 200
 _LAST_TENTH = 10 * 24 * 3600
-_GALLEY_KINDS = {"html": "text/html", "json": "application/json", "vtt": "text/vtt", "txt": "text/plain"}
+_GALLEY_KINDS = {
+    "html": "text/html", "json": "application/json", "vtt": "text/vtt", "txt": "text/plain", "svg": "image/svg+xml",
+}  # fmt: skip
 
 
 class Answers:

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from extract.record import Correction, Measure, Record
 from extract.retractions.knowledge import knowledge, telling
-from extract.units import UnitError, to_unit
+from extract.units import UnitError, to_unit, unit_rows
 
 _FINEST = 10**6
 _WORD = re.compile(r"[\w'’-]+")
@@ -57,8 +57,9 @@ def claim_of(record: Record, correction: Correction) -> Claim:
 
 def same_figure(one: Measure, other: Measure) -> bool:
     """Both say the same figure, exactly; in other units only where the conversion comes out even."""
-    if one.unit is None or other.unit is None:
-        return one.value == other.value
+    known = unit_rows()
+    if one.unit not in known or other.unit not in known:
+        return one.value == other.value and one.low == other.low and one.high == other.high
     try:
         ends = [
             (_exact(a), to_unit(_exact(b), other.unit, one.unit))

@@ -96,6 +96,8 @@ class SessionPage:
     """How the page was made."""
     files: tuple[Link, ...]
     """The machine-readable files beside the page."""
+    beneath: str
+    """A plain text to set beneath the film; empty where there is no recording."""
     linked_data: Markup
     """The procedure in schema.org terms, JSON that is safe inside a script element."""
 

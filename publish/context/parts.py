@@ -158,6 +158,8 @@ class Player:
     """Its file name."""
     captions: bool
     """Captions and chapters stand beside it."""
+    corrections: bool
+    """So do cues of what is put right."""
     timeline: Timeline
     """The session drawn to scale."""
 

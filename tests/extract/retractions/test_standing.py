@@ -120,6 +120,12 @@ def test_an_unlike_figure_of_another_kind_is_no_candidate() -> None:
     assert traced.candidates == ()
 
 
+def test_a_unit_that_is_on_no_list_is_compared_as_it_stands() -> None:
+    odd = figure("m-bar", 3 / 32, "3/32 in", unit="{{ 7 * 7 }}")
+    (traced,) = stands(session(FIRST, odd), taking_back())[SECOND].retractions
+    assert [one.item.id for one in traced.candidates] == ["m-bar"]
+
+
 def test_a_person_names_another_one() -> None:
     first, back = session(FIRST, BAR, figure("m-edge", 3 / 32, "3/32 in", 90.0, where="lower end")), taking_back()
     before = stands(first, back)[SECOND]

@@ -1,0 +1,1 @@
+"""What goes with the film: cues, the text beneath it, stills."""
