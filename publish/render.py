@@ -57,7 +57,9 @@ class Renderer:
         """A session's page. Raises `LostCautionError` where a template left out a caution."""
         template = self._engine.get_template("session.html")
         html = template.render(page=page, parts=self._parts.on(page))
-        _keeps_cautions(html, page.standing_caution, page.cautions, TEMPLATES / "parts" / "cautions.html")
+        # The text for the film has them too, and is folded away.
+        shown = html.replace(str(escape(page.beneath)), "") if page.beneath else html
+        _keeps_cautions(shown, page.standing_caution, page.cautions, TEMPLATES / "parts" / "cautions.html")
         return html
 
     def card(self, card: Card) -> str:
