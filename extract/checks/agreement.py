@@ -34,6 +34,7 @@ class Caps:
     """The zeros of a hedged integer stand for nothing: "about 600 mm"."""
     overlap: Fraction = Fraction(25, 1000)
     """The spans of rounding overlap."""
+    hedged_overlap: Fraction = Fraction(7, 100)
     fraction: Fraction = Fraction(7, 100)
     """Said as the nearest fraction of its denominator: 10 mm for 3/8 in."""
     hedged_fraction: Fraction = Fraction(12, 100)
@@ -102,10 +103,20 @@ def _is_published_rounding(first: Figure, second: Figure, exact: Fraction) -> bo
 def _is_close(first: Figure, second: Figure, to_second: Linear, caps: Caps) -> bool:
     exact = to_second(first.value)
     error = error_of(exact, second.value, to_second)
-    if error <= caps.derived:
+    if error <= caps.derived or (to_second.offset and _is_round_heat(exact, second, to_second)):
         return True
     overlaps = abs(exact - second.value) <= first.loose_half * abs(to_second.factor) + second.loose_half
-    if overlaps and error <= (caps.loose if second.hedged else caps.overlap) and (second.hedged or not to_second.whole):
+    if (
+        overlaps
+        and error <= (caps.hedged_overlap if second.hedged else caps.overlap)
+        and (second.hedged or not to_second.whole)
+    ):
         return True
     nearest = second.fraction and to_step(exact, second.step) == second.value
     return nearest and error <= (caps.hedged_fraction if second.hedged else caps.fraction)
+
+
+def _is_round_heat(exact: Fraction, second: Figure, to_second: Linear) -> bool:
+    """ "70 Fahrenheit, so 20 Celsius": to the nearest five degrees, and a degree or so off."""
+    near = max(Fraction(1), to_second.factor) * Fraction(3, 2)
+    return (second.value / 5).denominator == 1 and abs(exact - second.value) <= near

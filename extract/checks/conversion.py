@@ -158,9 +158,23 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
     far = exact and not Fraction(1, reach) < second.figure.value / exact < reach
     if far and not _is_shifted(first, second, convert):
         verdict = "close"
+    if verdict == "disagrees" and _is_nominal(first, second):
+        verdict = "close"
     worked = " to ".join(figure_text(convert(a.value)) if loose else worked_out(a, b, convert) for a, b in pairs)
     message = f"{one.display} is {with_unit(worked, symbol_of(other))}, not {other.display}"
     return Suspicion("conversion", "stop" if verdict == "disagrees" else "look", (one, other), message, SOURCE)
+
+
+def _is_nominal(first: Said, second: Said) -> bool:
+    """ "Half an inch, so 12 mm ply": the same board is sold under both sizes."""
+    if len(first.figures) > 1:
+        return False
+    pair = (first, second) if first.measure.unit in ("inch", "foot", "yard") else (second, first)
+    to_inch = conversion(pair[0].measure.unit or "", "inch")
+    to_millimeter = conversion(pair[1].measure.unit or "", "millimeter")
+    if to_inch is None or to_millimeter is None:
+        return False
+    return (to_inch(pair[0].figure.value), to_millimeter(pair[1].figure.value)) in check_words().nominal
 
 
 def _is_shifted(first: Said, second: Said, convert: Linear) -> bool:

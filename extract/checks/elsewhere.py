@@ -17,6 +17,8 @@ from extract.checks.talk import Said, Talk
 SOURCE = "the narration itself: the same digits, a power of ten apart"
 _POWERS = frozenset(Fraction(10) ** power for power in (1, 2, 3))
 _FEWEST_DIGITS = 2
+_OF_CIRCUITS = frozenset({"voltage", "current", "resistance", "capacitance", "frequency"})
+"""Of these every point of a circuit has its own."""
 _APART = 2
 """Cues between: right behind each other they may be one figure in two units, or a count."""
 
@@ -56,6 +58,8 @@ def _is_of_one(frames: Frames, first: Said, second: Said) -> bool:
     if second.measure.cue - first.measure.cue < _APART or not (first.measure.unit_said and second.measure.unit_said):
         return False
     here, there = frames.named(first), frames.named(second)
+    if second.measure.kind in _OF_CIRCUITS:
+        return False
     return bool(here.things & there.things) and first.measure.attribute == second.measure.attribute
 
 

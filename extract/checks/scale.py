@@ -28,7 +28,7 @@ _FAR, _FARTHER = 1.25, 6
 """So many times outside its span a figure needs a slip that explains it, and so many times none."""
 _FAR_BELOW = 3
 """Small figures of a large thing are seldom its size."""
-_DEGREES = 25
+_DEGREES = 60
 """The same of a temperature, whose zero is no nothing, in kelvins."""
 
 

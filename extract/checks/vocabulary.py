@@ -72,6 +72,8 @@ class CheckWords:
     reworked: frozenset[str]
     counterparts: dict[str, tuple[str, ...]]
     """The units of the other system in which a figure is usually said again."""
+    nominal: frozenset[tuple[Fraction, Fraction]]
+    """Inches and millimetres under which the same thing is sold."""
     elsewhere: dict[str, Fraction]
     """How many of the unit of data/units.toml the one of the same name holds in another country."""
     many: frozenset[str]
@@ -168,6 +170,9 @@ def check_words() -> CheckWords:
         reworked=frozenset(data["frames"]["reworked"]),
         many=frozenset(data["frames"]["many"]),
         counterparts={unit: tuple(others) for unit, others in data["counterparts"].items()},
+        nominal=frozenset(
+            (Fraction(inches), Fraction(str(other))) for inches, other in data["nominal"]["inch_and_millimeter"]
+        ),
         elsewhere={unit: Fraction(ratio) for unit, ratio in data["elsewhere"]["units"].items()},
         placing=frozenset(data["scale"]["placing"]),
         taking=frozenset(data["scale"]["taking"]),
