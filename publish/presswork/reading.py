@@ -11,6 +11,7 @@ from publish.context import SessionPage
 from publish.gather import Gathered, gather_session
 from publish.page import make_page
 from publish.presswork.parts import Brief, parts_of
+from publish.presswork.standing import EditionStanding
 from publish.presswork.store import Store
 from publish.presswork.sums import session_sum, sum_of
 from publish.render import Renderer
@@ -65,7 +66,7 @@ def read_sessions(
 ) -> tuple[tuple[Read, ...], tuple[str, ...]]:
     """Every session that can be published, oldest first, and one line for each that can't."""
     known, sums = store.sessions(), store.part_sums()
-    standing = Standing(shop)
+    standing = EditionStanding(shop, store)
     found: list[Read] = []
     problems: list[str] = []
     for session in shop.sessions():

@@ -18,6 +18,7 @@ import orjson
 from publish.presswork.sums import sum_of
 
 FILE = ".site.sqlite3"
+_VERSION = 2
 _SCHEMA = """
 CREATE TABLE edition (sum TEXT NOT NULL);
 CREATE TABLE session (slug TEXT PRIMARY KEY, sum TEXT NOT NULL, brief BLOB NOT NULL, check_sum TEXT NOT NULL);
@@ -25,6 +26,10 @@ CREATE TABLE part (
     slug TEXT NOT NULL, name TEXT NOT NULL, sum TEXT NOT NULL, data BLOB NOT NULL, PRIMARY KEY (slug, name)
 );
 CREATE INDEX part_name ON part (name, slug);
+CREATE TABLE memo (
+    kind TEXT NOT NULL, slug TEXT NOT NULL, sum TEXT NOT NULL, data BLOB NOT NULL, check_sum TEXT NOT NULL,
+    PRIMARY KEY (kind, slug)
+);
 CREATE TABLE printed (
     name TEXT PRIMARY KEY, sum TEXT NOT NULL, files BLOB NOT NULL, more BLOB NOT NULL, check_sum TEXT NOT NULL
 );
@@ -57,7 +62,7 @@ class Store:
         """Make ready for an edition; what was kept for another one is forgotten."""
         known = [one for (one,) in self._all("SELECT sum FROM edition")]
         if known != [edition]:
-            for table in ("edition", "session", "part", "printed"):
+            for table in ("edition", "session", "part", "memo", "printed"):
                 self._do(f"DELETE FROM {table}")  # noqa: S608 (fixed names)
             self._do("INSERT INTO edition VALUES (?)", edition)
 
@@ -89,6 +94,17 @@ class Store:
         """Forget a session."""
         self._do("DELETE FROM session WHERE slug = ?", slug)
         self._do("DELETE FROM part WHERE slug = ?", slug)
+
+    def memos(self, kind: str) -> dict[str, tuple[str, Any]]:
+        """What was worked out of this kind, by slug, each with the sum over what it was worked out from."""
+        rows = self._all("SELECT slug, sum, data, check_sum FROM memo WHERE kind = ?", kind)
+        return {slug: (total, _checked(data, check, total)) for slug, total, data, check in rows}
+
+    def put_memos(self, kind: str, memos: Mapping[str, tuple[str, bytes]], gone: Iterable[str]) -> None:
+        """Keep what was worked out this time, and forget what is asked for no more."""
+        self._many("DELETE FROM memo WHERE kind = ? AND slug = ?", [(kind, slug) for slug in gone])
+        rows = [(kind, slug, total, data, sum_of(data, total)) for slug, (total, data) in memos.items()]
+        self._many("INSERT OR REPLACE INTO memo VALUES (?, ?, ?, ?, ?)", rows)
 
     def printed(self) -> dict[str, Printed]:
         """What was printed, by name."""
@@ -152,7 +168,10 @@ def opened(path: Path) -> Iterator[Store]:
         connection = sqlite3.connect(":memory:")
     with closing(connection):
         with _broken():
-            if not connection.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]:
+            if connection.execute("PRAGMA user_version").fetchone()[0] != _VERSION:
+                for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall():
+                    connection.execute(f"DROP TABLE IF EXISTS {name}")
                 connection.executescript(_SCHEMA)
+                connection.execute(f"PRAGMA user_version = {_VERSION}")
             connection.execute("PRAGMA synchronous = NORMAL")
         yield Store(connection)

@@ -62,6 +62,14 @@ def session_sum(folder: Path, recording: str) -> str:
     return sum_of(*parts)
 
 
+def file_sum(path: Path) -> str:
+    """The sum over a file's bytes; empty where it can't be read."""
+    try:
+        return sum_of(path.read_bytes())
+    except OSError:
+        return ""
+
+
 def _walk(folder: Path) -> Iterable[Path]:
     """Every file below a folder, in an order of its own; hidden ones are nobody's content."""
     with os.scandir(folder) as found:

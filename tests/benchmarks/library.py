@@ -2,8 +2,10 @@
 
     python -m tests.benchmarks.library
 
-The sessions are copies of the invented one of tests/publish (34 lines, 30 figures), four to a work, dated a week apart,
-without recordings. Times are of the processor, in one run.
+The sessions are made after the invented one of tests/publish (34 lines, 30 figures), four to a work, dated a week
+apart, without recordings: forty kinds of job, each with figures of its own things, sizes different from session to
+session, and one session in twenty-five that takes something back of an earlier one. Times are of the processor, in one
+run.
 """
 
 from __future__ import annotations
@@ -16,7 +18,8 @@ from pathlib import Path
 
 from capture.files import write_atomic
 from capture.shop import SessionSettings, Shop
-from extract.record import Record
+from extract.record import Measure, Record
+from extract.units import unit_rows
 from publish import publish_shop
 from publish.front import keep_company
 from publish.library import make_library
@@ -27,6 +30,8 @@ from tests.publish.session import SHOP, source
 
 SESSIONS = (25, 50, 100, 200)
 _TO_A_WORK = 4
+_KINDS = 40
+_TAKES_BACK = 25
 
 
 def main() -> None:
@@ -48,8 +53,27 @@ def generated(number: int) -> SessionSource:
             "trade": "strings",
         }
     )  # fmt: skip
-    record: Record = honest.record.model_copy(update={"session": facts})
+    kind, factor = number % _KINDS, 1 + number * 7 % 61 / 64
+    corrections = tuple(
+        one for one in honest.record.corrections if one.scope == "this_session" or number % _TAKES_BACK == 0
+    )
+    left = {one.id for one in corrections}
+    kept = (one for one in honest.record.measures if one.corrected_by is None or one.corrected_by in left)
+    measures = tuple(_varied(one, kind, factor) for one in kept)
+    record: Record = honest.record.model_copy(
+        update={"session": facts, "measures": measures, "corrections": corrections}
+    )
     return replace(honest, slug=f"{day.isoformat()}-job-{number}", record=record, recording=None)
+
+
+def _varied(one: Measure, kind: int, factor: float) -> Measure:
+    """The figure of another thing, and of another size."""
+    value = round(one.value * factor, 3)
+    unit = unit_rows()[one.unit].unit.symbol if one.unit in unit_rows() else ""
+    item = f"{one.item} of kind {kind}" if one.item else None
+    low, high = (None if end is None else round(end * factor, 3) for end in (one.low, one.high))
+    change = {"value": value, "low": low, "high": high, "display": f"{value:g} {unit}".strip(), "item": item}
+    return one.model_copy(update=change)
 
 
 def _seconds(number: int) -> float:

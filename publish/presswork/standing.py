@@ -1,0 +1,158 @@
+"""What stands in a shop, for one edition of its site: as `publish.standing` has it, without reading all of it again.
+
+A retraction is traced again only where its session, one of the same work, or one in which it may mean something has
+changed; what it came to otherwise is in the store.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+import orjson
+from pydantic import TypeAdapter
+
+from capture.errors import SpokeshaveError
+from capture.shop import Session, Shop
+from extract.retractions import Sitting, Stands, Traced
+from extract.retractions.carrying import amendments, merged, traced_in
+from extract.retractions.tracing import trace
+from extract.rulings import Proofed, RulingLog, apply
+from extract.rulings.model import Amend
+from publish.presswork.stance import Stance, stance_of
+from publish.presswork.store import Store
+from publish.presswork.sums import file_sum, sum_of
+from publish.records import machine_record
+from publish.standing import Standing
+
+_STANCE, _TRACED = "stance", "traced"
+
+
+class EditionStanding(Standing):
+    """What stands in the sessions of one shop at the beginning of a publish."""
+
+    def __init__(self, shop: Shop, store: Store) -> None:
+        super().__init__(shop)
+        self._store = store
+        self._sessions = {one.slug: one for one in shop.sessions()}
+        self._own: dict[str, tuple[Sitting, Proofed]] = {}
+        self._done: dict[str, tuple[Traced, ...]] = {}
+        self._made: dict[str, list[Amend]] = {}
+        self._bearings: dict[str, str] = {}
+        self._within: dict[str, tuple[str, ...]] = {}
+        self._sums: dict[str, str] = {}
+        self._stances = self._read_stances()
+        self._trace_all()
+
+    def of(self, session: Session) -> Stands:
+        """A session as it stands. Raises `ShopError` and `RulingLogError` where its files can't be read."""
+        slug = session.slug
+        proofed = self._amended(slug)
+        changed = tuple(self._made.get(slug, ()))
+        if slug not in self._within:
+            return Stands(proofed, (), changed)
+        if slug not in self._done:
+            self._done[slug] = self._traced(slug, proofed)
+        traced = self._done[slug]
+        named = traced_in(proofed.record, traced)
+        return Stands(replace(proofed, record=named), traced, changed)
+
+    def bearing(self, session: Session) -> str:
+        """Tells one state from another of what other sessions have to do with this one; empty where nothing has."""
+        return self._bearings.get(session.slug, "")
+
+    def _read_stances(self) -> dict[str, Stance]:
+        known = self._store.memos(_STANCE)
+        fresh: dict[str, tuple[str, bytes]] = {}
+        stances = {}
+        for slug, session in self._sessions.items():
+            files = (session.record_file, session.rulings_file, session.folder / "session.toml")
+            total = self._sums[slug] = sum_of(*(file_sum(path) for path in files))
+            kept_sum, kept = known.get(slug, ("", None))
+            if kept_sum == total:
+                stances[slug] = Stance.of_json(kept)
+                continue
+            try:
+                stances[slug] = stance_of(*self._sitting_of(slug))
+            except SpokeshaveError:
+                continue
+            fresh[slug] = (total, orjson.dumps(stances[slug].to_json()))
+        self._store.put_memos(_STANCE, fresh, known.keys() - stances.keys())
+        return stances
+
+    def _trace_all(self) -> None:
+        """The newest first: what it changes in a session stands before that one's words are read for earlier ones."""
+        known = self._store.memos(_TRACED)
+        fresh: dict[str, tuple[str, bytes]] = {}
+        order = sorted(self._stances, key=lambda slug: self._stances[slug].day)
+        for at in reversed(range(len(order))):
+            slug = order[at]
+            changed = self._made.get(slug, [])
+            told = [one.model_dump_json(exclude={"at"}) for one in changed]
+            stance = self._stances[slug]
+            if changed and stance.claims:
+                stance = stance_of(self._sitting_of(slug)[0], self._amended(slug))
+            if stance.claims:
+                self._within[slug] = self._meant(stance, order[:at])
+                total = sum_of(slug, self._sums[slug], *told, *self._sums_of(self._within[slug]))
+                kept_sum, kept = known.get(slug, ("", None))
+                if kept_sum != total:
+                    kept = self._outcome(slug)
+                    fresh[slug] = (total, orjson.dumps(kept))
+                for one in kept["amends"]:
+                    amend = _amend().validate_json(one["amend"])
+                    self._made.setdefault(one["session"], []).append(amend)
+                told += kept["told"]
+            if told:
+                self._bearings[slug] = "\n".join(told)
+        self._store.put_memos(_TRACED, fresh, known.keys() - self._within.keys())
+
+    def _meant(self, stance: Stance, before: Sequence[str]) -> tuple[str, ...]:
+        """The earlier sessions that its retractions have to do with, oldest first."""
+        return tuple(
+            slug
+            for slug in before
+            if slug in stance.named
+            or (stance.subject and self._stances[slug].subject == stance.subject)
+            or stance.may_mean(self._stances[slug])
+        )
+
+    def _sums_of(self, slugs: Sequence[str]) -> list[str]:
+        return [text for slug in slugs for text in (slug, self._sums[slug])]
+
+    def _outcome(self, slug: str) -> dict[str, Any]:
+        proofed = self._amended(slug)
+        traced = self._done[slug] = self._traced(slug, proofed)
+        sitting = self._sitting_of(slug)[0]
+        amends = [
+            {"session": one.chosen.session, "amend": amend.model_dump_json()}
+            for one in traced
+            if one.chosen is not None
+            for amend in amendments(one, sitting, proofed.record, self._sitting_of(one.chosen.session)[1].record)
+        ]
+        return {"amends": amends, "told": [f"{one.state} {one.correction.id} {one.chosen}" for one in traced]}
+
+    def _traced(self, slug: str, proofed: Proofed) -> tuple[Traced, ...]:
+        return trace(self._sitting_of(slug)[0], proofed, [self._sitting_of(one) for one in self._within[slug]])
+
+    def _amended(self, slug: str) -> Proofed:
+        """A session with its own rulings and what later sessions change in it."""
+        sitting, proofed = self._sitting_of(slug)
+        changed = self._made.get(slug)
+        return apply(sitting.record, merged(sitting.rulings, changed)) if changed else proofed
+
+    def _sitting_of(self, slug: str) -> tuple[Sitting, Proofed]:
+        known = self._own.get(slug)
+        if known is None:
+            session = self._sessions[slug]
+            record = machine_record(session)
+            rulings = RulingLog(session.rulings_file).read().rulings
+            known = self._own[slug] = (Sitting(slug, record, rulings), apply(record, rulings))
+        return known
+
+
+@cache
+def _amend() -> TypeAdapter[Amend]:
+    return TypeAdapter(Amend)
