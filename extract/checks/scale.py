@@ -71,10 +71,8 @@ def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:
             for row in magnitudes().by_thing.get(thing or (), ())
             if row.kind == one.measure.kind and (not row.context or row.context & talk.words)
         ]
-        rows = [row for row in rows if row.what == ANY or own]
-        chosen = _of_dimension(one, rows, behind is not None)
-        if thing and (chosen or rows):
-            return chosen
+        if rows:
+            return _of_dimension(one, [row for row in rows if row.what == ANY or own], behind is not None)
     return []
 
 

@@ -45,6 +45,9 @@ _NOUNS = {
 """How the kind is called in a message where the telling word is a verb."""
 
 
+_ENDS_OF_VERBS = frozenset({"by", "with", "at", "in", "to", "says", "say", "reads", "read"})
+
+
 def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
     """Each figure that measures something and has no unit that anything settles."""
     kinds = {attribute.name: attribute.kind for attribute in talk.trade.attributes}
@@ -142,7 +145,12 @@ def _is_of_last(one: Said, start: int) -> bool:
 
 def _kind_before(one: Said) -> tuple[str, frozenset[str]] | None:
     found = _before(one, check_words().kind_before)
-    return (_NOUNS.get(min(found[1]), found[0]), found[1]) if found else None
+    if found is None:
+        return None
+    phrase, kinds = found
+    kind = min(kinds)
+    is_verb = phrase.split()[-1] in _ENDS_OF_VERBS
+    return _NOUNS.get(kind, _a(kind) if is_verb else phrase), kinds
 
 
 def _named_before(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:
