@@ -41,7 +41,12 @@ def still(recording: Path, second: float) -> bytes | None:
         frame = _shown_at(container, pictures[0], max(second, 0.0) + zero_of(container))
         if frame is None:
             raise RecordingError(recording, f"no picture can be read near second {second:g}", "play the film there")
-        return _jpeg(_upright(frame, pictures[0]))
+        return jpeg_of(frame, pictures[0])
+
+
+def jpeg_of(frame: VideoFrame, stream: VideoStream) -> bytes:
+    """A frame of a stream as a JPEG of at most `STILL_WIDTH`, upright, its pixels square."""
+    return _jpeg(_upright(frame, stream))
 
 
 def _shown_at(container: InputContainer, stream: VideoStream, second: float) -> VideoFrame | None:

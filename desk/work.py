@@ -109,10 +109,25 @@ def write_up_session(
         transcript = listen(session, shop, hearing, report)
         understand(session, shop, transcript, extractor)
     proofed = Standing(shop).of(session).proofed
+    take_stills(session, proofed.record)
     published = publish_shop(shop)
     page = next(path for path in published.pages if path.parent.name == session.slug)
     own = tuple(line for line in published.warnings if session.slug in line)
     return WrittenUp(session, proofed.record, proofed, page, transcript.warnings + own)
+
+
+def take_stills(session: Session, record: Record) -> None:
+    """Take a still of each step out of the film, where there is one; those that are kept stay."""
+    from capture import is_caption_file
+    from capture.step_stills import make_step_stills
+
+    recording = session.recording_file
+    if recording is None or is_caption_file(recording):
+        return
+    try:
+        make_step_stills(session.folder, recording, (step.start for step in record.steps))
+    except OSError as error:
+        raise ShopError(session.folder, f"can't keep stills ({error.strerror})", "make room, then go on") from error
 
 
 def listen(session: Session, shop: Shop, hearing: Hearing, report: Report | None = None) -> Transcript:

@@ -8,6 +8,7 @@ from pathlib import Path
 from capture.captions import is_caption_file
 from capture.errors import SpokeshaveError
 from capture.shop import Session, Shop
+from capture.step_stills import step_stills
 from capture.transcript import Transcript
 from extract.record import Record
 from extract.retractions import Traced
@@ -82,6 +83,7 @@ def gather_session(session: Session, standing: Standing | None = None) -> Gather
         transcript=transcript,
         recording=_name_beside(recording),
         note=note.html,
+        stills={} if recording is None else step_stills(session.folder, recording),
         proofed=proofed.passed,
     )
     warnings = [f"{session.folder / warning}" for warning in note.warnings]

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from capture.step_stills import tenths_of
 from extract.record import Caution, Mention
 from extract.record import Remark as Said
 from publish.context import Hazard, Link, Named, Query, Remark, Row, Stage
 from publish.galley import Galley
 from publish.rows import Rows
 from publish.wording import MODES, sentence
+
+STILLS = "stills"
+"""Folder of stills beside a session's page."""
 
 
 def stages(galley: Galley, rows: Rows) -> tuple[Stage, ...]:
@@ -22,9 +26,15 @@ def stages(galley: Galley, rows: Rows) -> tuple[Stage, ...]:
             tools=step.tools,
             materials=step.materials,
             moment=galley.at(step.start),
+            still=_still(galley, step.start),
         )
         for step in galley.record.steps
     )
+
+
+def _still(galley: Galley, second: float) -> str | None:
+    tenths = tenths_of(second)
+    return f"{STILLS}/{tenths}.jpg" if tenths in galley.source.stills else None
 
 
 def cautions(galley: Galley) -> tuple[Hazard, ...]:

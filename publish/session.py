@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from capture.shop import ShopSettings
+from capture.step_stills import tenths_of
 from publish.captions import captions, chapters, plain_text
 from publish.card import make_card
 from publish.context import SessionPage
@@ -12,6 +13,7 @@ from publish.film import BENEATH, SLIPS, errata_stills, slip_cues, slips_of
 from publish.galley import Galley
 from publish.gather import Gathered
 from publish.parts import PARTS
+from publish.procedure import STILLS
 from publish.render import Renderer
 
 
@@ -42,6 +44,9 @@ def session_texts(one: Gathered, page: SessionPage, renderer: Renderer) -> dict[
 def session_files(one: Gathered) -> dict[str, Path]:
     """Every other file of it: the recording and pictures, by name, where they lie."""
     files = {name: picture for picture, name in one.note.pictures}
+    stills = one.source.stills
+    shown = (tenths_of(step.start) for step in one.source.record.steps)
+    files |= {f"{STILLS}/{tenths}.jpg": stills[tenths] for tenths in shown if tenths in stills}
     if one.recording is not None and one.source.recording is not None:
         files[one.source.recording] = one.recording
     return files

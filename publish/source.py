@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from markupsafe import Markup
 
@@ -24,5 +26,7 @@ class SessionSource:
     """File name of the recording beside the page; null where there is none."""
     note: Markup = field(default_factory=Markup)
     """The author's own words, sanitised."""
+    stills: Mapping[int, Path] = field(default_factory=dict)
+    """Stills of the film, by their tenth of a second."""
     proofed: bool = False
     """A person has passed the record."""

@@ -28,6 +28,7 @@ from desk.proof.state import state_of
 from desk.proof.stills import still_file
 from desk.proof.work import Bench
 from publish.moments import clock
+from publish.procedure import STILLS
 
 _SCRIPTS = tuple(
     f"{home}/assets/{path.name}"
@@ -166,6 +167,13 @@ class Answers:
     def picture(self, request: Request) -> Response:
         """A picture of the author's note."""
         path = self._galley(request).files.get(f"pictures/{request.path_params['name']}")
+        if path is None:
+            raise HTTPException(404)
+        return FileResponse(path)
+
+    def galley_still(self, request: Request) -> Response:
+        """A still of a step."""
+        path = self._galley(request).files.get(f"{STILLS}/{request.path_params['name']}")
         if path is None:
             raise HTTPException(404)
         return FileResponse(path)

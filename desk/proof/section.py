@@ -35,6 +35,7 @@ def proof_section(shop: Shop, first: Session | None = None) -> Section:
         Route("/sessions/{slug}/stills/{tenths:int}.jpg", answers.still),
         Route("/galley/sessions/{slug}/{name}", answers.galley),
         Route("/galley/sessions/{slug}/pictures/{name}", answers.picture),
+        Route("/galley/sessions/{slug}/stills/{name}", answers.galley_still),
         Route("/galley/assets/{name}", answers.galley_asset),
     ]
     return Section("proof", "Proof", routes, _HERE / "assets", framed=_FRAMED)

@@ -50,6 +50,8 @@ class Stage:
     """Materials used in it."""
     moment: Moment
     """When it begins."""
+    still: str | None
+    """Address of a picture of it out of the film; null where there is none."""
 
 
 @dataclass(frozen=True, slots=True)

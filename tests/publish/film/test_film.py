@@ -12,16 +12,21 @@ import pytest
 import webvtt
 from hypothesis import given
 from hypothesis import strategies as st
+from markupsafe import Markup
 from playwright.sync_api import Browser
 
+from capture.step_stills import tenths_of
 from publish.captions import chapter_marks
 from publish.context import SessionPage
 from publish.film import Slip, beneath, errata_stills, slip_cues, slips_of
 from publish.film.beneath import hours
 from publish.film.slips import told
 from publish.galley import Galley
+from publish.gather import Gathered
+from publish.note import Note
 from publish.page import make_page
 from publish.render import Renderer
+from publish.session import session_files
 from tests.publish.hostile import HOSTILE, hostile_source
 from tests.publish.session import SHOP, record, source
 from tests.publish.session_figures import span
@@ -195,3 +200,16 @@ def test_the_text_is_bounded_whatever_was_said(words: list[str], room: int) -> N
     text = beneath(page, [(0.0, "Start")], of, room)
     bound = beneath(page, [], of, 1)
     assert len(text) <= max(room, len(bound) + 80)
+
+
+def test_a_step_shows_its_still_and_the_file_lies_beside_the_page(tmp_path: Path) -> None:
+    first = record().steps[0]
+    picture = tmp_path / "step.jpg"
+    with_still = replace(source(), stills={tenths_of(first.start): picture})
+    page = make_page(with_still, SHOP)
+    assert page.stages[0].still == f"stills/{tenths_of(first.start)}.jpg"
+    assert all(one.still is None for one in page.stages[1:])
+    gathered = Gathered(with_still, None, Note(Markup(), (), ()), ())
+    assert session_files(gathered) == {page.stages[0].still: picture}
+    html = Renderer().session(page)
+    assert f'src="{page.stages[0].still}" alt="The film at step 1, near {page.stages[0].moment.clock}"' in html
