@@ -10,7 +10,7 @@ from xml.etree import ElementTree as ET
 
 import pytest
 import webvtt
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from markupsafe import Markup
 from playwright.sync_api import Browser
@@ -193,9 +193,9 @@ def test_every_still_stays_within_its_picture_and_can_be_read_small(browser: Bro
     page.close()
 
 
-@given(st.lists(st.text(max_size=60), max_size=4), st.integers(500, 3000))
-def test_the_text_is_bounded_whatever_was_said(words: list[str], room: int) -> None:
-    page = make_page(source(), SHOP)
+@settings(deadline=None)
+@given(words=st.lists(st.text(max_size=60), max_size=4), room=st.integers(500, 3000))
+def test_the_text_is_bounded_whatever_was_said(page: SessionPage, words: list[str], room: int) -> None:
     of = tuple(a_slip(one, one, 5.0) for one in words)
     text = beneath(page, [(0.0, "Start")], of, room)
     bound = beneath(page, [], of, 1)
