@@ -1,5 +1,5 @@
 """What of a session matters to the retractions of others, small enough to be kept: whether it takes anything back of an
-earlier session, and by which words and figures one of its own statements can be meant.
+earlier session, and by which words and figures each of its own statements can be meant.
 
 It is a coarse sieve: `may_mean` may let a session pass in which the tracing then finds nothing; it holds none back in
 which it would.
@@ -7,22 +7,27 @@ which it would.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from extract.record import Measure, Record
 from extract.retractions import Sitting
 from extract.retractions.claim import claim_of
-from extract.retractions.knowledge import telling
+from extract.retractions.knowledge import knowledge, telling
 from extract.rulings import Proofed
 from extract.rulings.model import Retract
-from extract.units import UnitError, to_unit
+from extract.units import UnitError, to_unit, unit_rows
 from publish.find.scale import BASE
 from publish.written import exact
 
 STEPS = ""
 """The kind of a statement without a figure."""
+_NAME, _FIGURE = "=", "#"
+"""Before marks that are no words: a name of what is measured, and a figure."""
+
+Marks = frozenset[str]
+"""Of one statement: words, names and figures."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,26 +36,32 @@ class Stance:
 
     day: tuple[str, str]
     subject: str
-    claims: tuple[tuple[str, frozenset[str]], ...] = ()
-    """What it takes back of earlier sessions: kind of figure, and the marks by which it can be known."""
+    called: Marks = frozenset()
+    """Words by which the session itself can be named."""
+    claims: tuple[tuple[str, Marks, Marks], ...] = ()
+    """What it takes back of earlier sessions: kind of figure, marks by which it can be known, words about the film."""
     named: tuple[str, ...] = ()
     """Sessions that a person named as meant."""
-    marks: dict[str, frozenset[str]] = field(default_factory=dict)
-    """Of its own statements, by kind."""
+    statements: tuple[tuple[str, Marks], ...] = ()
+    """Its own, by kind; those with the same marks once."""
 
     def may_mean(self, other: Stance) -> bool:
         """Something that it takes back may be a statement of that session."""
-        none: frozenset[str] = frozenset()
-        return any(marks & other.marks.get(kind, none) for kind, marks in self.claims)
+        return any(
+            kind == of and _enough(marks & others, bool(film & other.called))
+            for kind, marks, film in self.claims
+            for of, others in other.statements
+        )
 
     def to_json(self) -> dict[str, Any]:
         """The stance to keep."""
         return {
             "day": self.day,
             "subject": self.subject,
-            "claims": [(kind, sorted(marks)) for kind, marks in self.claims],
+            "called": sorted(self.called),
+            "claims": [(kind, sorted(marks), sorted(film)) for kind, marks, film in self.claims],
             "named": self.named,
-            "marks": {kind: sorted(marks) for kind, marks in self.marks.items()},
+            "statements": [(kind, sorted(marks)) for kind, marks in self.statements],
         }
 
     @classmethod
@@ -59,46 +70,71 @@ class Stance:
         return cls(
             day=(kept["day"][0], kept["day"][1]),
             subject=kept["subject"],
-            claims=tuple((kind, frozenset(marks)) for kind, marks in kept["claims"]),
+            called=frozenset(kept["called"]),
+            claims=tuple((kind, frozenset(marks), frozenset(film)) for kind, marks, film in kept["claims"]),
             named=tuple(kept["named"]),
-            marks={kind: frozenset(marks) for kind, marks in kept["marks"].items()},
+            statements=tuple((kind, frozenset(marks)) for kind, marks in kept["statements"]),
         )
+
+
+def _enough(shared: Marks, named: bool) -> bool:
+    """What two statements share can weigh enough to be shown; sessions on the same instrument are never sifted.
+
+    `named` is true where the talk names the session.
+    """
+    if not shared:
+        return False
+    weights, bounds = knowledge().weights, knowledge().bounds
+    names = sum(one.startswith(_NAME) for one in shared)
+    figure = any(one.startswith(_FIGURE) for one in shared)
+    words = sum(one[0] not in (_NAME, _FIGURE) for one in shared)
+    most = max(weights["attribute"], weights["item"], weights["where"]) * names + weights["figure"] * figure
+    most += weights["word"] * min(words, bounds["most_words"])
+    return most + weights["film"] * named >= bounds["fewest"]
 
 
 def stance_of(sitting: Sitting, proofed: Proofed) -> Stance:
     """The stance of a session with these rulings."""
-    record = proofed.record
-    marks: dict[str, set[str]] = {}
-    for one in record.measures:
-        if one.kind is not None:
-            marks.setdefault(one.kind, set()).update(_marks(one))
-    if record.steps:
-        marks[STEPS] = {word for one in record.steps for word in telling(one.text, one.quote)}
     ruled = [one.statement for one in proofed.in_force if isinstance(one, Retract) and one.statement is not None]
     return Stance(
         day=sitting.day,
         subject=sitting.subject,
-        claims=tuple(_claims(record)),
+        called=telling(proofed.record.session.title, proofed.record.session.subject),
+        claims=tuple(_claims(proofed.record)),
         named=tuple(one.session for one in ruled),
-        marks={kind: frozenset(of) for kind, of in marks.items()},
+        statements=tuple(dict.fromkeys(_statements(proofed.record))),
     )
 
 
-def _claims(record: Record) -> Iterable[tuple[str, frozenset[str]]]:
+def _claims(record: Record) -> Iterator[tuple[str, Marks, Marks]]:
     for correction in record.corrections:
         if correction.scope == "earlier_session":
             claim = claim_of(record, correction)
             said = [one for one in (claim.wrong, claim.right) if one is not None]
-            yield claim.kind or STEPS, frozenset(claim.words.union(*(_marks(one) for one in said)))
+            names = (f"{_NAME}{name}" for one in said for name in _names(one))
+            figures = (mark for one in said for mark in _figures(one))
+            yield claim.kind or STEPS, frozenset({*claim.words, *names, *figures}), claim.around
 
 
-def _marks(measure: Measure) -> set[str]:
-    names = [name for name in (measure.attribute, measure.item, measure.where) if name]
-    marks = {*telling(*names), *(f"={name}" for name in names), f"#{measure.value:.9g}"}
-    if measure.unit is not None:
+def _statements(record: Record) -> Iterator[tuple[str, Marks]]:
+    for one in record.measures:
+        if one.kind is not None:
+            names = _names(one)
+            yield one.kind, frozenset({*telling(*names), *(f"{_NAME}{name}" for name in names), *_figures(one)})
+    for step in record.steps:
+        yield STEPS, telling(step.text, step.quote)
+
+
+def _names(measure: Measure) -> list[str]:
+    return [name for name in (measure.attribute, measure.item, measure.where) if name]
+
+
+def _figures(measure: Measure) -> Iterable[str]:
+    """The bare number, for figures without a unit, and the figure in the base of its kind."""
+    yield f"{_FIGURE}{measure.value:.9g}"
+    if measure.unit is not None and measure.unit in unit_rows():
         try:
             base = to_unit(exact(measure.value), measure.unit, BASE.get(measure.kind or "", measure.unit))
         except UnitError:
-            return marks
-        marks.add(f"#{float(base):.6g}")
-    return marks
+            return
+        yield f"{_FIGURE}{float(base):.6g} {measure.kind}"

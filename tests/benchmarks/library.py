@@ -30,7 +30,13 @@ from tests.publish.session import SHOP, source
 
 SESSIONS = (25, 50, 100, 200)
 _TO_A_WORK = 4
-_KINDS = 40
+_THINGS = (
+    "saddle", "nut", "tailpiece", "rib", "scroll", "peg", "lining", "purfling", "bracing", "heel", "tuner", "pickguard",
+    "binding", "rosette", "fretboard", "neck", "pickup", "jack", "mainspring", "barrel", "pallet", "pinion", "arbor",
+    "balance", "hairspring", "crutch", "hub", "spoke", "crank", "headset", "freewheel", "fork", "cone", "transformer",
+    "choke", "capacitor", "socket", "leg", "stretcher", "drawer",
+)  # fmt: skip
+_KINDS = len(_THINGS)
 _TAKES_BACK = 25
 
 
@@ -70,9 +76,11 @@ def _varied(one: Measure, kind: int, factor: float) -> Measure:
     """The figure of another thing, and of another size."""
     value = round(one.value * factor, 3)
     unit = unit_rows()[one.unit].unit.symbol if one.unit in unit_rows() else ""
-    item = f"{one.item} of kind {kind}" if one.item else None
+    item = _THINGS[(kind + len(one.item)) % _KINDS] if one.item else None
     low, high = (None if end is None else round(end * factor, 3) for end in (one.low, one.high))
-    change = {"value": value, "low": low, "high": high, "display": f"{value:g} {unit}".strip(), "item": item}
+    change = {
+        "value": value, "low": low, "high": high, "display": f"{value:g} {unit}".strip(), "item": item, "where": None
+    }  # fmt: skip
     return one.model_copy(update=change)
 
 

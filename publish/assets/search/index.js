@@ -114,6 +114,15 @@
     return figure.bound === "below" ? item[6] < figure.span.low : item[6] <= figure.span.high && item[7] >= figure.span.low;
   }
 
+  function begins(stems, word) {
+    return stems.some(function (stem) { return stem.indexOf(word) === 0; });
+  }
+
+  function stemsOf(item) {
+    item.stems = item.stems || shop.stemsIn(item[4] || item[3]);
+    return item.stems;
+  }
+
   // What of a session meets the question: every word in one item, and every figure.
   shop.within = function (slug, question) {
     return shop.load("items/" + slug).then(function (session) {
@@ -122,12 +131,12 @@
         if (!question.figures.every(function (figure) { return met(figure, item); })) {
           return false;
         }
-        var stems = question.words.length ? around.concat(shop.stemsIn(item[4] || item[3])) : [];
         return question.words.every(function (word) {
-          return stems.some(function (stem) { return stem.indexOf(word) === 0; });
+          return begins(around, word) || begins(stemsOf(item), word);
         });
       }).map(function (item) {
-        return { slug: slug, title: session.title, date: session.date, sort: item[0], start: item[1], anchor: item[2], told: item[3] };
+        var own = question.words.filter(function (word) { return begins(stemsOf(item), word); }).length;
+        return { own: own, slug: slug, title: session.title, date: session.date, sort: item[0], start: item[1], anchor: item[2], told: item[3] };
       });
     });
   };

@@ -40,36 +40,37 @@
     return row;
   }
 
-  function byKind(one, other) {
-    return (one.sort === "said") - (other.sort === "said");
+  // First what has most of the words in itself and not in the session's title alone; bare talk last.
+  function byWorth(one, other) {
+    return other.own - one.own || (one.sort === "said") - (other.sort === "said");
   }
 
   // Reads sessions, newest first, till there is enough to show or none is left.
-  function look(question, sessions, from, before, goal, turn) {
-    var batch = sessions.slice(from, from + AT_ONCE);
-    return Promise.all(batch.map(function (slug) { return shop.within(slug, question); })).then(function (found) {
-      if (turn !== asked) {
-        return;
-      }
-      var hits = [].concat.apply([], found).sort(byKind);
-      list.append.apply(list, hits.map(entry));
-      var all = before + hits.length;
-      var next = from + batch.length;
-      if (next < sessions.length && all < goal) {
-        return look(question, sessions, next, all, goal, turn);
-      }
-      var rest = sessions.length - next;
-      told.textContent = (all ? count(all, "place") + " found" : "Nothing found") +
-        (rest ? "; " + count(rest, "older session") + " may hold more." : ".");
-      further.hidden = !rest;
-      further.firstElementChild.onclick = function () {
-        var last = list.lastElementChild;
-        look(question, sessions, next, all, all + ENOUGH, turn).then(function () {
-          var first = last ? last.nextElementSibling : list.firstElementChild;
-          (first && first.querySelector("a") || field).focus();
-        });
-      };
+  function read(search) {
+    var batch = search.sessions.splice(0, AT_ONCE);
+    return Promise.all(batch.map(function (slug) { return shop.within(slug, search.question); })).then(function (found) {
+      search.waiting = search.waiting.concat([].concat.apply([], found).sort(byWorth));
+      return search.sessions.length && search.waiting.length < ENOUGH ? read(search) : search;
     });
+  }
+
+  function show(search) {
+    if (search.turn !== asked) {
+      return;
+    }
+    list.append.apply(list, search.waiting.splice(0, ENOUGH).map(entry));
+    var shown = list.children.length;
+    var more = search.waiting.length + search.sessions.length > 0;
+    told.textContent = more ? count(shown, "place") + " shown; there may be more." :
+      (shown ? count(shown, "place") + " found." : "Nothing found.");
+    further.hidden = !more;
+    further.firstElementChild.onclick = function () {
+      (search.waiting.length < ENOUGH && search.sessions.length ? read(search) : Promise.resolve(search)).then(function () {
+        show(search);
+        var first = list.children[shown];
+        (first ? first.querySelector("a") : field).focus();
+      });
+    };
   }
 
   function ask(text) {
@@ -87,7 +88,7 @@
         return;
       }
       return shop.candidates(question).then(function (sessions) {
-        return look(question, sessions, 0, 0, ENOUGH, turn);
+        return read({ question: question, sessions: sessions, waiting: [], turn: turn }).then(show);
       });
     }).catch(function () {
       told.textContent = "The search’s files can’t be read here. On the machine that has the shop, spokeshave find searches the same notes.";
