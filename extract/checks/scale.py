@@ -21,6 +21,7 @@ from extract.checks.vocabulary import Phrase, check_words
 _REACH = 11
 """Words before a figure among which its thing, and how it is measured, are looked for."""
 _IT = frozenset({"it", "it's", "its", "them", "they", "they're", "that's", "these", "this", "here", "both"})
+_THE = (("the",), ("its",), ("each",))
 _NEAR = 6
 _BORDERS = frozenset({"and", "so", "then", "but", "or", "now"})
 _NO_THING = frozenset({"it's", "that's", "there's", "here's", "he's", "she's", "what's", "let's", "today's", "who's"})
@@ -65,7 +66,7 @@ def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:
     behind, own = _named_behind(one), _is_own(one)
     if behind is None and _is_amount(one):
         return []
-    for thing in (behind, named_before(talk, one.clause[-_REACH:]), _recorded(talk, one)):
+    for thing in (behind, named_before(talk, one.clause[-_REACH:]), _recorded(talk, one), _worked_at(one)):
         rows = [
             row
             for row in magnitudes().by_thing.get(thing or (), ())
@@ -133,6 +134,20 @@ def _recorded(talk: Talk, one: Said) -> Phrase | None:
     if not {*words} <= talk.words | {word.removesuffix("s") for word in talk.words}:
         return None
     return next((words[at:] for at in range(len(words)) if words[at:] in magnitudes().by_thing), None)
+
+
+def _worked_at(one: Said) -> Phrase | None:
+    """ "At the top edge I plane it to": the place is what has the dimension that is said."""
+    words = one.clause[-_REACH:]
+    start = next((at for at in range(len(words) - 1, -1, -1) if words[at] == "at"), len(words)) + 1
+    start += words[start : start + 1] in _THE
+    for length in range(min(magnitudes().longest, len(words) - start), 0, -1):
+        name, rest = _singular(words[start : start + length]), words[start + length :]
+        if name in magnitudes().by_thing and any(
+            _holds(rest, dimension.before) for dimension in magnitudes().dimensions.values()
+        ):
+            return name
+    return None
 
 
 def _singular(words: Phrase) -> Phrase:
