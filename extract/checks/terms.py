@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from extract.checks.finding import Suspicion
 from extract.checks.magnitudes import ANY, magnitudes
-from extract.checks.scale import is_beside, named_before
+from extract.checks.named import named_before
+from extract.checks.scale import is_beside
 from extract.checks.talk import Said, Talk
 from extract.checks.units import allowed, wrong_kind
 from extract.checks.vocabulary import Phrase
