@@ -44,6 +44,7 @@ class EditionStanding(Standing):
         self._within: dict[str, tuple[str, ...]] = {}
         self._sums: dict[str, str] = {}
         self._stances = self._read_stances()
+        self._by_mark = self._marked()
         self._trace_all()
 
     def of(self, session: Session) -> Stands:
@@ -111,13 +112,26 @@ class EditionStanding(Standing):
 
     def _meant(self, stance: Stance, before: Sequence[str]) -> tuple[str, ...]:
         """The earlier sessions that its retractions have to do with, oldest first."""
+        marks = {mark for _, of, _ in stance.claims for mark in of}
+        # A claim that later words changed may have marks that nothing had been looked through for.
+        near = set(before) if marks - self._by_mark.keys() else set().union(*(self._by_mark[one] for one in marks))
         return tuple(
             slug
             for slug in before
             if slug in stance.named
             or (stance.subject and self._stances[slug].subject == stance.subject)
-            or stance.may_mean(self._stances[slug])
+            or (slug in near and stance.may_mean(self._stances[slug]))
         )
+
+    def _marked(self) -> dict[str, set[str]]:
+        """The sessions in which each mark stands, as far as something that is taken back has it."""
+        sought = {mark for one in self._stances.values() for _, marks, _ in one.claims for mark in marks}
+        found: dict[str, set[str]] = {mark: set() for mark in sought}
+        for slug, one in self._stances.items():
+            for _, marks in one.statements:
+                for mark in marks & sought:
+                    found[mark].add(slug)
+        return found
 
     def _sums_of(self, slugs: Sequence[str]) -> list[str]:
         return [text for slug in slugs for text in (slug, self._sums[slug])]
