@@ -11,8 +11,8 @@ import click
 from capture.errors import SpokeshaveError
 
 COMMANDS = (
-    "record", "writeup", "proof", "retraction", "transcribe", "extract", "publish", "find", "export", "import",
-    "figure", "demo",
+    "record", "writeup", "proof", "retraction", "transcribe", "extract", "publish", "find", "procedure", "export",
+    "import", "figure", "demo",
 )  # fmt: skip
 """Subcommands in the order of the job; each is `command` in desk/commands/<name>.py."""
 

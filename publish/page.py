@@ -48,6 +48,8 @@ class Company:
     """What later sessions on the same work took back."""
     work: Link | None = None
     """The page of the work in the library."""
+    procedures: tuple[Link, ...] = ()
+    """The pages of its procedures over all sessions."""
 
 
 def make_page(source: SessionSource, shop: ShopSettings, company: Company | None = None) -> SessionPage:
@@ -96,6 +98,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         doubts=remarks(galley, record.doubts),
         history=company.history,
         work=company.work,
+        procedures=company.procedures,
         spoken=spoken,
         making=making_of(source, proof),
         files=_files(source, slips),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -9,6 +10,7 @@ from markupsafe import Markup, escape
 
 from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, SessionPage
 from publish.context.library import Telling, WorkPage
+from publish.context.procedures import CautionOver, ProcedureIndex, ProcedurePage
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage, Use
 from publish.context.search import SearchPage
 from publish.errors import LostCautionError
@@ -16,12 +18,14 @@ from publish.film.stills import Still
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
 
-LibraryPage = WorkPage | ReferencePage | ReferenceIndex | KitPage
+LibraryPage = WorkPage | ReferencePage | ReferenceIndex | KitPage | ProcedurePage | ProcedureIndex
 _LIBRARY: dict[type[LibraryPage], str] = {
     WorkPage: "work.html",
     ReferencePage: "reference.html",
     ReferenceIndex: "references.html",
     KitPage: "kit.html",
+    ProcedurePage: "procedure.html",
+    ProcedureIndex: "procedures.html",
 }
 
 TEMPLATES = Path(__file__).parent / "templates"
@@ -77,8 +81,12 @@ class Renderer:
         return self._engine.get_template("errata.html").render(page=page)
 
     def library(self, page: LibraryPage) -> str:
-        """A page of the library."""
-        return self._engine.get_template(template_of(page)).render(page=page)
+        """A page of the library. Raises `LostCautionError` where the template left out a caution."""
+        html = self._engine.get_template(template_of(page)).render(page=page)
+        if isinstance(page, ProcedurePage):
+            given = (*page.cautions, *page.elsewhere)
+            _keeps_cautions(html, page.standing_caution, given, TEMPLATES / template_of(page))
+        return html
 
     def search(self, page: SearchPage) -> str:
         """The page that searches the site."""
@@ -109,7 +117,7 @@ class Renderer:
         return self._engine.get_template("front.html").render(page=page)
 
 
-def _keeps_cautions(html: str, standing: str, cautions: tuple[Hazard, ...], template: Path) -> None:
+def _keeps_cautions(html: str, standing: str, cautions: Iterable[Hazard | CautionOver], template: Path) -> None:
     for caution in (standing, *(one.text for one in cautions)):
         if str(typeset(caution)) not in html and str(escape(caution)) not in html:
             raise LostCautionError(template, caution)

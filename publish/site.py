@@ -19,6 +19,7 @@ from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
 from publish.presswork import Press, Read, Store, StoreBrokenError, edition_of, opened, read_sessions
 from publish.presswork.errata import print_errata
 from publish.presswork.parts import ERRATA
+from publish.presswork.procedures import Procedural
 from publish.presswork.search import print_search
 from publish.presswork.sessions import print_sessions
 from publish.presswork.store import FILE as STORE_FILE
@@ -87,15 +88,17 @@ def _publish(shop: Shop, strict: bool, store: Store) -> Published:
     ledger = _ledger(shop, reads, store)
     with staged(shop.public) as staging:
         press = Press(staging, store, shop.public)
-        print_sessions(reads, store, renderer, press, staging)
-        Whole(reads, settings, store, renderer, press).print()
+        procedures = Procedural(reads, shop, store, renderer, press)
+        procedures.print()
+        print_sessions(reads, store, renderer, press, staging, procedures)
+        Whole(reads, settings, store, renderer, press, procedures).print()
         print_search(reads, settings, store, renderer, press)
         print_errata(reads, ledger, settings, renderer, press)
         _print_shared(press, settings)
     press.close()
     store.commit()
     folders = tuple(shop.public / "sessions" / one.slug for one in reads)
-    warnings = problems + tuple(warning for one in reads for warning in one.brief.warnings)
+    warnings = (*problems, *(warning for one in reads for warning in one.brief.warnings), *procedures.warnings)
     return Published(shop.public / "index.html", tuple(one / "index.html" for one in folders), warnings, press.anew)
 
 

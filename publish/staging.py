@@ -17,7 +17,7 @@ from publish.errors import PublishError, WrittenTwiceError
 SITE_NAMES = frozenset(
     {
         "index.html", "errata.html", "notes.atom", "errata.atom", "assets", "schema", "sessions", "work", "figures",
-        "kit", "search",
+        "kit", "search", "procedures",
     }
 )  # fmt: skip
 """What stands at the top of a site; anything else there is a person's and is kept."""

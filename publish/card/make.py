@@ -8,7 +8,18 @@ from fractions import Fraction
 from extract.record import Measure, Record
 from extract.units import to_unit
 from publish.card.fit import setting_for
-from publish.context import Card, CardFigure, CardStep, Link, Row, RowGroup, SessionPage, Stage, Wait
+from publish.context import (
+    Card,
+    CardFigure,
+    CardStep,
+    Hazard,
+    Link,
+    Row,
+    RowGroup,
+    SessionPage,
+    Setting,
+    Wait,
+)
 from publish.said import said_figure
 from publish.wording import PHASES
 
@@ -21,10 +32,10 @@ def make_card(page: SessionPage, record: Record) -> Card | None:
     """The card of a session; None where nothing was done that could be done again."""
     if not page.stages:
         return None
-    steps = tuple(_step(stage) for stage in page.stages)
+    steps = tuple(card_step(stage.number, stage.text, stage.mode, stage.rows) for stage in page.stages)
     waits = _waits(page, record)
     shown = {row.anchor for stage in page.stages for row in stage.rows}
-    figures = tuple(_figure(row) for row in _to_work_to(page.groups) if row.anchor not in shown)
+    figures = tuple(card_figure(row) for row in _to_work_to(page.groups) if row.anchor not in shown)
     tools, materials = (tuple(one.name for one in named) for named in (page.tools, page.materials))
     return Card(
         title=page.title,
@@ -43,25 +54,48 @@ def make_card(page: SessionPage, record: Record) -> Card | None:
         figures=figures,
         waits=waits,
         steps=steps,
-        setting=setting_for(
+        setting=card_setting(
             title=page.title,
-            side=(
-                *(f"{tool} {'':6}" for tool in (*tools, *materials)),
-                *(f"{one.what} {one.text}" for one in figures),
-                *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in waits),
-                *(one.text + one.source for one in page.cautions),
-                page.standing_caution,
-            ),
-            steps=tuple(
-                (f"{one.text} {one.mode}", *(f"{figure.what} {figure.text}" for figure in one.figures)) for one in steps
-            ),
+            side=(*tools, *materials),
+            figures=figures,
+            waits=waits,
+            cautions=page.cautions,
+            standing=page.standing_caution,
+            steps=steps,
         ),
     )
 
 
-def _step(stage: Stage) -> CardStep:
-    figures = tuple(_figure(row) for row in stage.rows if row.withdrawn is None and not _told(row, stage.text))
-    return CardStep(stage.number, stage.text, stage.mode, figures)
+def card_setting(
+    *,
+    title: str,
+    side: Iterable[str],
+    figures: Iterable[CardFigure],
+    waits: Iterable[Wait],
+    cautions: Iterable[Hazard],
+    standing: str,
+    steps: Iterable[CardStep],
+) -> Setting:
+    """The size of type for all that a card has; `side` are the tools and materials."""
+    return setting_for(
+        title=title,
+        side=(
+            *(f"{one} {'':6}" for one in side),
+            *(f"{one.what} {one.text}" for one in figures),
+            *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in waits),
+            *(one.text + one.source for one in cautions),
+            standing,
+        ),
+        steps=tuple(
+            (f"{one.text} {one.mode}", *(f"{figure.what} {figure.text}" for figure in one.figures)) for one in steps
+        ),
+    )
+
+
+def card_step(number: int, text: str, mode: str, rows: Iterable[Row]) -> CardStep:
+    """A step with the figures that its own words don't give already."""
+    figures = tuple(card_figure(row) for row in rows if row.withdrawn is None and not _told(row, text))
+    return CardStep(number, text, mode, figures)
 
 
 def _told(row: Row, text: str) -> bool:
@@ -69,7 +103,8 @@ def _told(row: Row, text: str) -> bool:
     return not row.queries and all(one is None or one.text in text for one in (row.first, row.second))
 
 
-def _figure(row: Row) -> CardFigure:
+def card_figure(row: Row) -> CardFigure:
+    """A figure to work to, with the other units behind it."""
     what = f"{row.what}, {row.part}" if row.part else row.what
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
     text = f"{shown[0]} ({shown[1].removeprefix('about ')})" if len(shown) > 1 else shown[0]
@@ -91,8 +126,13 @@ def _waits(page: SessionPage, record: Record) -> tuple[Wait, ...]:
         Wait(stage.number, measure.attribute or "time", said_figure(measure))
         for stage, step in zip(page.stages, record.steps, strict=True)
         for measure in (measures[one] for one in step.measures if one in measures)
-        if measure.stands and not measure.difference and _minutes(measure) >= 1
+        if is_wait(measure)
     )
+
+
+def is_wait(measure: Measure) -> bool:
+    """A standing time of a minute or more."""
+    return measure.stands and not measure.difference and _minutes(measure) >= 1
 
 
 def _minutes(measure: Measure) -> float:

@@ -106,6 +106,8 @@ class WorkPage:
     """Its sessions, oldest first."""
     courses: tuple[Course, ...]
     """What was measured more than once."""
+    procedures: tuple[Link, ...]
+    """The procedures that were done on it, by name."""
     follow_ups: tuple[Matter, ...]
     """Left for later, over all sessions."""
     doubts: tuple[Matter, ...]

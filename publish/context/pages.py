@@ -90,6 +90,8 @@ class SessionPage:
     """Other sessions on the same work, oldest first."""
     work: Link | None
     """The work's own page; null where it has none."""
+    procedures: tuple[Link, ...]
+    """The pages of its procedures over all sessions, each with the numbers of its steps here."""
     spoken: tuple[Spoken, ...]
     """The transcript."""
     making: Making
@@ -136,6 +138,8 @@ class Shelf:
     """The reference figures; null where there are none."""
     kit: Link | None = None
     """Tools and materials; null where none is named."""
+    procedures: Link | None = None
+    """Procedures; null where no session has a step."""
 
 
 @dataclass(frozen=True, slots=True)

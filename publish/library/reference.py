@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from markupsafe import Markup
 
@@ -15,18 +14,18 @@ from capture.shop import ShopSettings
 from extract.record import Phase
 from publish.addresses import absolute
 from publish.context import Link
-from publish.context.reference import ReferenceEntry, ReferenceIndex, ReferencePage, Tally
-from publish.library.common import Ends, Measured, Scale, common_scale, middle
+from publish.context.reference import ReferenceEntry, ReferenceIndex, ReferencePage
+from publish.library.common import Ends, Measured, Scale, common_scale
 from publish.library.lanes import draw_lanes
 from publish.library.statements import Quoted, Statement
+from publish.library.tallies import tallies_of
 from publish.library.usual import bands_for, ends_in, usual
 from publish.library.works import folded, slugs_of
-from publish.wording import PHASES, count, sentence
+from publish.wording import count, sentence
 
 FOLDER = "figures"
 ROOT = "../"
 """From these pages to the front page's folder."""
-_ALL = "all"
 _FEWEST_SESSIONS, _FEWEST_FIGURES = 2, 3
 
 Key = tuple[str, str, str]
@@ -119,35 +118,12 @@ def reference_page(subject: Subject, shop: ShopSettings, rows: Markup | None = N
         address=_web(shop, f"{subject.slug}.html"),
         front=Link(f"{ROOT}index.html", shop.title),
         index=Link("index.html", "All reference figures"),
-        tallies=_tallies(counted, scale) if scale else (),
+        tallies=tallies_of(counted, scale) if scale else (),
         usual=tuple(usual(trade, band) for trade, band in bands),
         plot=draw_lanes(subject.what, counted, scale, drawn) if scale else None,
         left_out=_left_out(subject, len(counted)),
         tellings=(rows,) if rows is not None else tuple(one.telling(ROOT) for one in subject.statements),
     )
-
-
-def _tallies(counted: Sequence[tuple[Phase, Ends]], scale: Scale) -> tuple[Tally, ...]:
-    by_phase = [(name, [ends for one, ends in counted if one == phase]) for phase, name in PHASES.items()]
-    present = [(name, of) for name, of in by_phase if of]
-    if len(present) > 1:
-        present.append((_ALL, [ends for _, ends in counted]))
-    return tuple(_tally(name, of, scale) for name, of in present)
-
-
-def _tally(phase: str, of: Sequence[Ends], scale: Scale) -> Tally:
-    mid = scale.told(middle(one.value for one in of))
-    least, most = min((one.low for one in of), key=float), max((one.high for one in of), key=float)
-    span, span_other = _between(least, most, scale)
-    return Tally(phase, len(of), *mid, span, span_other)
-
-
-def _between(least: Fraction, most: Fraction, scale: Scale) -> tuple[str, str]:
-    low, high = scale.told(least), scale.told(most)
-    if low == high:
-        return low
-    own, other = (f"{one} to {two}" if one and two else "" for one, two in zip(low, high, strict=True))
-    return own, other
 
 
 def _left_out(subject: Subject, counted: int) -> tuple[str, ...]:

@@ -23,9 +23,16 @@ ROOT = "../../"
 
 
 def make_work_page(
-    work: Work, pages: Mapping[str, SessionPage], statements: Sequence[Statement], shop: ShopSettings
+    work: Work,
+    pages: Mapping[str, SessionPage],
+    statements: Sequence[Statement],
+    shop: ShopSettings,
+    procedures: Sequence[Link] = (),
 ) -> WorkPage:
-    """The page of a work; `pages` are session pages by slug, `statements` the standing figures of its sessions."""
+    """The page of a work; `pages` are session pages by slug, `statements` the standing figures of its sessions.
+
+    `procedures` are what was done on it, as links from the front page's folder.
+    """
     web = absolute(shop.site_address, FOLDER, work.slug)
     return WorkPage(
         title=shop.title,
@@ -37,6 +44,7 @@ def make_work_page(
         front=Link(f"{ROOT}index.html", shop.title),
         sittings=tuple(_sitting(source, pages[source.slug]) for source in work.sources),
         courses=_courses(statements),
+        procedures=tuple(Link(f"{ROOT}{link.href}", link.text) for link in procedures),
         follow_ups=_matters(work, "follow-ups", pages),
         doubts=_matters(work, "doubts", pages),
         errata=tuple(

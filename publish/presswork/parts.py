@@ -25,12 +25,14 @@ from publish.library.reference import ROOT as FIGURES_ROOT
 from publish.library.reference import Key, key_of
 from publish.library.statements import Statement, statements_of
 from publish.presswork.sums import sum_of
+from publish.presswork.works import work_part
+from publish.procedures import work_of
 from publish.render import Renderer
 from publish.search import searched_of
 from publish.session import session_files
 from publish.source import SessionSource
 
-KIN, FRONT, KIT, ERRATA, SEARCH, TERMS = "kin", "front", "kit", "errata", "search", "terms"
+KIN, FRONT, KIT, ERRATA, SEARCH, TERMS, WORK = "kin", "front", "kit", "errata", "search", "terms", "work"
 """Names of parts."""
 
 
@@ -154,6 +156,7 @@ def parts_of(
         {"title": searched.title, "date": searched.date, "around": searched.around, "items": searched.items}
     )
     parts[TERMS] = orjson.dumps({"terms": searched.terms, "marks": searched.marks})
+    parts[WORK] = work_part(work_of(source, shop))
     citings = []
     for key, statements in _by_thing(source, page, shop).items():
         data = orjson.dumps([asdict(_cite(statement, renderer)) for statement in statements])

@@ -11,12 +11,14 @@ from typing import Any
 import orjson
 from pydantic import TypeAdapter
 
+from publish.addresses import SESSION_HOME
 from publish.context import Erratum, Link
 from publish.front import company_at
 from publish.library.works import kin_among
 from publish.page import Company
 from publish.presswork.parts import KIN
 from publish.presswork.press import Press, Texts
+from publish.presswork.procedures import Procedural
 from publish.presswork.reading import Read
 from publish.presswork.store import Store
 from publish.presswork.sums import sum_of
@@ -25,12 +27,20 @@ from publish.session import session_texts
 from publish.staging import Staging
 
 
-def print_sessions(reads: Sequence[Read], store: Store, renderer: Renderer, press: Press, staging: Staging) -> None:
+def print_sessions(
+    reads: Sequence[Read],
+    store: Store,
+    renderer: Renderer,
+    press: Press,
+    staging: Staging,
+    procedures: Procedural,
+) -> None:
     """Print every session's folder; a page tells of its company, so that a change of that prints it anew too."""
     told = store.parts(KIN)
     company = _company(reads, told)
     for one in reads:
-        fellows = company.get(one.slug, Company())
+        done = procedures.of(one.slug, SESSION_HOME, steps=True)
+        fellows = replace(company.get(one.slug, Company()), procedures=done)
         total = sum_of(one.slug, one.sum, orjson.dumps(fellows))
         press.files(f"sessions/{one.slug}/", total, lambda one=one, fellows=fellows: _texts(one, fellows, renderer))  # type: ignore[misc]
         for name, path in one.brief.placed.items():
@@ -39,7 +49,13 @@ def print_sessions(reads: Sequence[Read], store: Store, renderer: Renderer, pres
 
 def _texts(one: Read, fellows: Company, renderer: Renderer) -> tuple[Texts, None]:
     made = one.made()
-    page = replace(made.page, history=fellows.history, later_errata=fellows.later_errata, work=fellows.work)
+    page = replace(
+        made.page,
+        history=fellows.history,
+        later_errata=fellows.later_errata,
+        work=fellows.work,
+        procedures=fellows.procedures,
+    )
     home = f"sessions/{one.slug}"
     return {f"{home}/{name}": text for name, text in session_texts(made.gathered, page, renderer).items()}, None
 

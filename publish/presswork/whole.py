@@ -23,6 +23,7 @@ from publish.library.work_page import make_work_page
 from publish.library.works import Kin, Work, folded, kin_among
 from publish.presswork.parts import FRONT, KIT, cited, part_of, ready
 from publish.presswork.press import Press, Texts
+from publish.presswork.procedures import Procedural
 from publish.presswork.reading import Read
 from publish.presswork.store import Store
 from publish.presswork.sums import sum_of
@@ -35,13 +36,20 @@ class Whole:
     """Prints the pages over all sessions of one edition."""
 
     def __init__(
-        self, reads: Sequence[Read], shop: ShopSettings, store: Store, renderer: Renderer, press: Press
+        self,
+        reads: Sequence[Read],
+        shop: ShopSettings,
+        store: Store,
+        renderer: Renderer,
+        press: Press,
+        procedures: Procedural,
     ) -> None:
         self._reads = reads
         self._shop = shop
         self._store = store
         self._renderer = renderer
         self._press = press
+        self._procedures = procedures
 
     def print(self) -> None:
         """All of them."""
@@ -51,6 +59,7 @@ class Whole:
             works=tuple(Link(kin.href, kin.name) for kin in sorted(works, key=lambda kin: folded(kin.name))),
             figures=Link(FIGURES_FILE, "Reference figures") if figures else None,
             kit=Link(KIT_FILE, "Tools and materials") if kit else None,
+            procedures=self._procedures.link,
         )
         self._front(shelf)
 
@@ -79,16 +88,18 @@ class Whole:
         works = kin_among([one.brief.subject for one in self._reads])
         for kin in works:
             of = [self._reads[at] for at in kin.places]
-            total = sum_of(kin.slug, kin.subject, *(text for one in of for text in (one.slug, one.sum)))
-            self._press.page(kin.href, total, lambda kin=kin, of=of: self._work(kin, of))  # type: ignore[misc]
+            done = tuple(dict.fromkeys(link for one in of for link in self._procedures.of(one.slug, "")))
+            sums = (text for one in of for text in (one.slug, one.sum))
+            total = sum_of(kin.slug, kin.subject, orjson.dumps(done), *sums)
+            self._press.page(kin.href, total, lambda kin=kin, of=of, done=done: self._work(kin, of, done))  # type: ignore[misc]
         return works
 
-    def _work(self, kin: Kin, of: Sequence[Read]) -> str:
+    def _work(self, kin: Kin, of: Sequence[Read], done: Sequence[Link]) -> str:
         sources = tuple(one.made().gathered.source for one in of)
         pages = {one.slug: one.made().page for one in of}
         statements = statements_of(sources, tuple(pages.values()), self._shop)
         work = Work(kin.slug, kin.subject, sources)
-        return self._renderer.library(make_work_page(work, pages, statements, self._shop))
+        return self._renderer.library(make_work_page(work, pages, statements, self._shop, done))
 
     def _kit(self) -> bool:
         """The page of tools and materials, where anything is named."""

@@ -19,6 +19,8 @@ _LIKE = 0.22
 _SAME_ACT, _SAME_THING = 0.3, 0.5
 """What the same act counts, and the likeness of what it is done to, which must be as much as this at least:"""
 _SOME = 0.08
+_SAME_OBJECT = 0.36
+"""What the same act on the same part or material counts at least, whatever else is named."""
 _MOVED = 0.4
 """The same where the order is another one, which must be beyond doubt."""
 
@@ -41,24 +43,26 @@ class AlignedRow:
     _acts: set[str] = field(default_factory=set)
     _things: Features = field(default_factory=dict)
     _whole: Features = field(default_factory=dict)
+    _objects: set[str] = field(default_factory=set)
 
     def add(self, place: Place, deed: Signature, *, moved: bool = False) -> None:
         """Set a deed into the row."""
         self.places.append((place, moved))
         self._acts.add(deed.act)
+        self._objects |= deed.objects
         self._things = together((self._things, deed.things))
         self._whole = together((self._whole, deed.whole))
 
     def like(self, deed: Signature) -> float:
         """How like a deed is to the row, 0 to 1: to the mean of its features, or by the same act on a like thing."""
         opposite = act_words().opposite
-        if any((act, deed.act) in opposite for act in self._acts):
+        if not deed.things or not self._things or any((act, deed.act) in opposite for act in self._acts):
             return 0.0
         whole = alike(self._mean(self._whole), deed.whole)
         if deed.act in self._acts:
             things = alike(self._mean(self._things), deed.things)
-            if things >= _SOME:
-                return max(whole, _SAME_ACT + _SAME_THING * things)
+            same = _SAME_OBJECT if not self._objects.isdisjoint(deed.objects) else 0.0
+            return max(whole, same, _SAME_ACT + _SAME_THING * things if things >= _SOME else 0.0)
         return whole
 
     def _mean(self, total: Features) -> Features:

@@ -30,6 +30,8 @@ class Deed:
     text: str
     """The instruction, capital first, without a full stop."""
     things: Things
+    borrows: bool = False
+    """It speaks of "it", which an earlier deed named."""
 
 
 def deeds_of(steps: Sequence[Step], trade: Trade) -> tuple[tuple[Deed, ...], ...]:
@@ -57,10 +59,11 @@ def _in_step(step: Step, trade: Trade, full: Mapping[str, str], before: Things) 
         rest = words[len(verb.split()) :]
         things = things_in(rest, trade, full.get)
         told = verbs[at] if matched and verb and verbs[at].split()[:1] == verb.split()[:1] else verb
-        if not things.parts and not _PRONOUNS.isdisjoint(rest):
-            things = replace(things, parts=before.parts)
+        borrows = not things.parts and not _PRONOUNS.isdisjoint(rest)
+        if borrows:
+            things = replace(things, parts=before.parts, materials=things.materials or before.materials)
         text = clause[:1].upper() + clause[1:].rstrip(" .")
-        deeds.append(Deed(_act(told, rest, things), text, things))
+        deeds.append(Deed(_act(told, rest, things), text, things, borrows))
         before = things
     return tuple(deeds)
 

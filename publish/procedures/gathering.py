@@ -101,8 +101,9 @@ def _stage(
     row: AlignedRow, done: Sequence[Sequence[tuple[WorkStep, Deed, tuple[Told, ...]]]], pinned: int | None
 ) -> Stage:
     doings = [Doing(place.version, *done[place.version][place.deed], moved) for place, moved in row.places]
-    # Rows are filled from the version most like all others on; where one is preferred its words go first.
-    typical = next((one for one in doings if one.version == pinned), doings[0])
+    # Rows are filled from the version most like all others on; where one is preferred its words go first, and words
+    # that say "it" go last.
+    typical = min(doings, key=lambda one: (one.deed.borrows, one.version != pinned))
     return Stage(tuple(sorted(doings, key=lambda one: one.version)), typical)
 
 

@@ -32,11 +32,14 @@ class Signature:
     """What it is done to and with."""
     whole: Features
     """The same with the act."""
+    objects: frozenset[str]
+    """Names of its parts and materials."""
 
 
 def signature(deed: Deed) -> Signature:
     """A deed as it is compared."""
-    return Signature(deed.act, things_features(deed), deed_features(deed))
+    objects = frozenset((*deed.things.parts, *deed.things.materials))
+    return Signature(deed.act, things_features(deed), deed_features(deed), objects)
 
 
 def things_features(deed: Deed) -> Features:

@@ -1,0 +1,238 @@
+"""Procedures over all sessions, as their templates are given them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from publish.context.figures import Link, Row
+from publish.context.library import Telling
+from publish.context.parts import Proof
+from publish.context.plots import Plot
+from publish.context.reference import Tally
+from publish.moments import Moment
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """The figures of one thing, over all versions."""
+
+    anchor: str
+    """Id on the page."""
+    what: str
+    """What is measured, and of what."""
+    tallies: tuple[Tally, ...]
+    """By phase; empty where none can be counted."""
+    plot: Plot | None
+    """On a scale; null where fewer than three sessions have one."""
+    tellings: tuple[Telling, ...]
+    """Each with its session and second, oldest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A step as one version has it."""
+
+    text: str
+    """An instruction, a sentence."""
+    session: Link
+    """The step on its session's page."""
+    moment: Moment
+    """When it begins on the film."""
+    note: str
+    """Empty, or that it was done in another order, planned or advised."""
+
+
+@dataclass(frozen=True, slots=True)
+class StageOver:
+    """A step of the procedure, over all versions."""
+
+    anchor: str
+    """Id on the page."""
+    number: int
+    """From 1."""
+    text: str
+    """In the words that stand for all, a sentence."""
+    share: str
+    """How many versions have it: `in all 4`, `in 3 of 4`."""
+    every: bool
+    """All versions have it."""
+    said: tuple[Said, ...]
+    """Each version's own words, oldest first."""
+    figures: tuple[Measured, ...]
+    """What was measured in it."""
+
+
+@dataclass(frozen=True, slots=True)
+class VersionTold:
+    """The procedure as one session did it."""
+
+    session: Link
+    """Its first step on the session's page."""
+    date: str
+    """ISO 8601; empty where unknown."""
+    date_text: str
+    """The date in words."""
+    subject: str
+    """What was on the bench; may be empty."""
+    proof: Proof
+    """How far a person has proofed the session."""
+    moment: Moment
+    """When it begins on the film."""
+    length: str
+    """How long the film takes over it."""
+    steps: str
+    """How many steps it has there."""
+    preferred: bool
+    """A person prefers it."""
+
+
+@dataclass(frozen=True, slots=True)
+class PreferredStep:
+    """A step of the preferred version."""
+
+    number: int
+    """From 1."""
+    text: str
+    """An instruction, a sentence."""
+    mode: str
+    """Empty, or that it was planned or advised."""
+    href: str
+    """The session's page."""
+    moment: Moment
+    """When it begins on the film."""
+    rows: tuple[Row, ...]
+    """Its figures."""
+
+
+@dataclass(frozen=True, slots=True)
+class Preferred:
+    """The version that a person prefers."""
+
+    session: Link
+    """Its session."""
+    steps: tuple[PreferredStep, ...]
+    """In order of work."""
+    card: Link
+    """Its bench card."""
+
+
+@dataclass(frozen=True, slots=True)
+class FilmTime:
+    """How long the films take over a procedure."""
+
+    number: int
+    """How many films."""
+    median: str
+    """As a clock shows it."""
+    span: str
+    """From the least to the most; the same as the median where there is one."""
+
+
+@dataclass(frozen=True, slots=True)
+class CautionOver:
+    """A caution, with each time it was called for."""
+
+    text: str
+    """A sentence."""
+    source: str
+    """Where it comes from; empty where that is only that it was said."""
+    said: bool
+    """Somebody gave it at the bench."""
+    at: tuple[tuple[Link, Moment], ...]
+    """The sessions and seconds."""
+
+
+@dataclass(frozen=True, slots=True)
+class NamedOver:
+    """A tool or material."""
+
+    name: str
+    """As it was first named."""
+    versions: int
+    """How many versions name it."""
+
+
+@dataclass(frozen=True, slots=True)
+class ProcedurePage:
+    """A procedure over all sessions that did it."""
+
+    title: str
+    """Title of the shop's notes."""
+    name: str
+    """What it is called."""
+    by_hand: bool
+    """A person named it."""
+    author: str
+    """Who keeps the notes; may be empty."""
+    licence: str
+    """Licence of the notes; may be empty."""
+    assets: str
+    """Address of the shared assets' folder, with a slash behind."""
+    address: str | None
+    """The page's full address on the web; null where the shop has none."""
+    front: Link
+    """The front page."""
+    index: Link
+    """All procedures."""
+    done: str
+    """How often, and in how many sessions."""
+    time: FilmTime
+    """How long it takes on film."""
+    preferred: Preferred | None
+    """The version that a person prefers; null where none is."""
+    versions: tuple[VersionTold, ...]
+    """Oldest first."""
+    stages: tuple[StageOver, ...]
+    """Steps in order of work; where it was done often, those that more than one version has."""
+    once: tuple[StageOver, ...]
+    """Steps that only one version has, where it was done often."""
+    figures: tuple[Measured, ...]
+    """What was found, aimed at and left."""
+    standing_caution: str
+    """Stands on every page."""
+    cautions: tuple[CautionOver, ...]
+    """Of its course."""
+    elsewhere: tuple[CautionOver, ...]
+    """Of the rest of the same sessions."""
+    tools: tuple[NamedOver, ...]
+    """Most often named first."""
+    materials: tuple[NamedOver, ...]
+    """Most often named first."""
+
+
+@dataclass(frozen=True, slots=True)
+class ProcedureEntry:
+    """A line of the list of procedures."""
+
+    link: Link
+    """Its page, or the step of the one session that did it."""
+    contents: str
+    """How many sessions and steps."""
+    trades: str
+    """The trades of its sessions; may be empty."""
+    time: FilmTime
+    """How long it takes on film."""
+    preferred: bool
+    """A version of it is preferred."""
+
+
+@dataclass(frozen=True, slots=True)
+class ProcedureIndex:
+    """The list of procedures."""
+
+    title: str
+    """Title of the shop's notes."""
+    author: str
+    """Who keeps the notes; may be empty."""
+    licence: str
+    """Licence of the notes; may be empty."""
+    assets: str
+    """Address of the shared assets' folder, with a slash behind."""
+    address: str | None
+    """The page's full address on the web; null where the shop has none."""
+    front: Link
+    """The front page."""
+    entries: tuple[ProcedureEntry, ...]
+    """Those with a preferred version first, then those done most often."""
+    once: tuple[ProcedureEntry, ...]
+    """Done in one session only."""
