@@ -8,6 +8,7 @@
         transcript.json         machine-made
         record.json             machine-made
       errata.json               machine-made: errata that were published, none ever dropped
+      procedures.json           a person's rulings on the procedure library, only ever added to
       public/                   the site, rebuilt at will
 
 Machine output and a person's decisions never share a file.
@@ -191,6 +192,11 @@ class Shop:
     def errata_file(self) -> Path:
         """errata.json: which errata were published, and when."""
         return self.root / "errata.json"
+
+    @property
+    def procedures_file(self) -> Path:
+        """procedures.json: what a person ruled on the procedure library, there or not yet."""
+        return self.root / "procedures.json"
 
     @property
     def public(self) -> Path:

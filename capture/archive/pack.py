@@ -104,8 +104,9 @@ def _entry(name: str, path: Path | None = None) -> zipfile.ZipInfo:
 def _files(shop: Shop) -> Iterator[tuple[str, Path]]:
     """Name in the shop and place of each file, in order."""
     yield "shop.toml", shop.settings_file
-    if shop.errata_file.is_file():
-        yield shop.errata_file.name, shop.errata_file
+    for path in (shop.errata_file, shop.procedures_file):
+        if path.is_file():
+            yield path.name, path
     home = shop.root / "sessions"
     for path in sorted(home.rglob("*")) if home.is_dir() else ():
         name = path.relative_to(shop.root)

@@ -149,7 +149,7 @@ def undo(ruling: str | None, shop_folder: Path, by: str) -> None:
     from publish.procedures.rulings.log import ProcedureLog
 
     shop = Shop.open(shop_folder)
-    _give(shop, giving.undo(ProcedureLog.of(shop.root).read().rulings, ruling, Hand(by)))
+    _give(shop, giving.undo(ProcedureLog.of(shop).read().rulings, ruling, Hand(by)))
 
 
 def _procedures(shop_folder: Path) -> tuple[Shop, Procedures, tuple[str, ...]]:
@@ -170,5 +170,5 @@ def _procedures(shop_folder: Path) -> tuple[Shop, Procedures, tuple[str, ...]]:
 def _give(shop: Shop, ruling: Ruling) -> None:
     from publish.procedures.rulings.log import ProcedureLog
 
-    ProcedureLog.of(shop.root).append(ruling)
+    ProcedureLog.of(shop).append(ruling)
     click.echo(f"{ruling.act} {ruling.id}")

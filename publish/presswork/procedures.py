@@ -52,7 +52,7 @@ class Procedural:
 
     def print(self) -> None:
         """Every page and bench card."""
-        log = ProcedureLog.of(self._shop.root).read()
+        log = ProcedureLog.of(self._shop).read()
         given = orjson.dumps([one.model_dump(mode="json") for one in log.rulings])
         aside = orjson.dumps([(one.line, one.why) for one in log.aside])
         sums = (text for one in self._reads for text in (one.slug, one.sums.get(WORK, "")))

@@ -75,5 +75,13 @@ def begins_with_verb(words: tuple[str, ...]) -> str | None:
     return None
 
 
+def with_particle(verb: str, rest: tuple[str, ...]) -> str:
+    """The verb with the particle that stands behind its object: "tap out" of "tap the nut out"."""
+    if verb in act_words().same:
+        return verb
+    means = bench_words().means
+    return next((f"{verb} {word}" for word in rest if f"{verb} {word}" in means), verb)
+
+
 def _bare(verb: str) -> str:
     return verb.removeprefix("re") if verb.startswith("re") and len(verb) > 5 else verb.split()[0] if verb else ""

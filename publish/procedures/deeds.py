@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from extract.record import Step
 from extract.roots import root
 from extract.trade import Trade
-from publish.procedures.acts import act_of, act_words, begins_with_verb
+from publish.procedures.acts import act_of, act_words, begins_with_verb, with_particle
 from publish.procedures.things import Things, full_names, things_in, words_of
 
 _JOINTS = re.compile(r"[,;]\s+(?:and\s+)?then\s+|[,;]\s+|\.\s+|\s+then\s+", re.IGNORECASE)
@@ -82,7 +82,7 @@ def _clauses(text: str) -> Iterator[str]:
 def _act(verb: str, rest: tuple[str, ...], things: Things) -> str:
     """The act; putting on a material that is applied is what it is put on for."""
     words = act_words()
-    act = act_of(verb)
+    act = act_of(with_particle(verb, rest) if "/" not in verb else verb)
     if not ({verb.split()[0], act} & words.applying if verb else False):
         return act
     for word in rest:

@@ -16,7 +16,7 @@ def procedures_of_shop(shop: Shop, works: Sequence[SessionWork]) -> tuple[Proced
 
     Raises `RulingLogError` where the log can't be read.
     """
-    read = ProcedureLog.of(shop.root).read()
+    read = ProcedureLog.of(shop).read()
     procedures = procedures_of(works, read.rulings)
     aside = (f"line {one.line} of procedures.json is {one.why}; it stays there, and does nothing" for one in read.aside)
     return procedures, (*procedures.lost, *aside)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from pathlib import Path
 
+from capture.shop import Shop
 from extract.rulings.line_log import LineLog
 from publish.procedures.rulings.model import FORMAT, OnProcedure, Ruling, Undo, ruling_adapter
 
@@ -18,9 +18,9 @@ class ProcedureLog(LineLog[Ruling]):
     home = "the shop's folder"
 
     @classmethod
-    def of(cls, shop_root: Path) -> ProcedureLog:
-        """The log of the shop in this folder."""
-        return cls(shop_root / "procedures.json")
+    def of(cls, shop: Shop) -> ProcedureLog:
+        """The log of a shop."""
+        return cls(shop.procedures_file)
 
 
 def in_force(rulings: Iterable[Ruling]) -> tuple[OnProcedure, ...]:

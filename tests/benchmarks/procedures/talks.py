@@ -33,6 +33,11 @@ class Talk:
         """ISO 8601 date of the session."""
         return self.slug[:10]
 
+    @property
+    def starts(self) -> tuple[float, ...]:
+        """Second at which each line begins."""
+        return tuple(cue.start for cue in transcript_of(self).cues)
+
 
 def talks(half: str) -> tuple[Talk, ...]:
     """The talks of a half, oldest first."""

@@ -1,0 +1,1 @@
+"""The procedure library: recognising, setting beside one another, a person's rulings, pages."""
