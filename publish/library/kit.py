@@ -8,6 +8,7 @@ from typing import Literal
 from markupsafe import Markup
 
 from capture.shop import ShopSettings
+from extract.roots import root
 from publish.addresses import absolute
 from publish.context import Link, SessionPage
 from publish.context.reference import KitPage, Thing, Use
@@ -55,11 +56,16 @@ def uses_of(source: SessionSource, page: SessionPage) -> Iterator[tuple[Sort, st
     for sort, things in ((TOOL, page.tools), (MATERIAL, page.materials)):
         for one in things:
             moments = tuple(from_here(moment, home) for moment in one.moments)
-            yield sort, folded(one.name), one.name, Use(link, page.date, page.date_text, moments)
+            yield sort, same_thing(one.name), one.name, Use(link, page.date, page.date_text, moments)
+
+
+def same_thing(name: str) -> str:
+    """A name as it is compared: "Cam clamps" and "cam clamp" are one thing."""
+    return " ".join(root(word) for word in folded(name).split())
 
 
 def _things(named: Iterable[Named], sort: Sort) -> tuple[Thing, ...]:
-    """What is named, by name; the same name in other letters is the same thing."""
+    """What is named, by name; the same name in other letters or in the plural is the same thing."""
     names: dict[str, str] = {}
     uses: dict[str, list[Use | Markup]] = {}
     for of, key, name, use in named:

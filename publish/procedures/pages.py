@@ -21,6 +21,7 @@ from publish.context.procedures import (
     StageOver,
     VersionTold,
 )
+from publish.library.kit import same_thing
 from publish.library.works import folded
 from publish.moments import clock
 from publish.procedures.measured import of_procedure, of_step
@@ -188,7 +189,7 @@ def _named(versions: Sequence[VersionDone], names: Callable[[WorkStep], tuple[st
     for at, version in enumerate(versions):
         for step in version.steps:
             for name in names(step):
-                found.setdefault(folded(name), (name, set()))[1].add(at)
+                found.setdefault(same_thing(name), (name, set()))[1].add(at)
     listed = [NamedOver(name, len(of)) for name, of in found.values()]
     return tuple(sorted(listed, key=lambda one: -one.versions))
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import pytest
+
 from publish.context.reference import KitPage, Thing, Use
 from publish.library import make_library, shelf_of
-from publish.library.kit import make_kit
+from publish.library.kit import make_kit, same_thing
 from tests.publish.library.sessions import pages, sessions
 from tests.publish.session import SHOP
 
@@ -50,3 +52,16 @@ def test_no_page_where_nothing_is_named() -> None:
     )
     assert make_kit(bare, pages(bare), SHOP) is None
     assert shelf_of(make_library(bare, pages(bare), SHOP)).kit is None
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"),
+    [
+        ("string", "strings", True),
+        ("Cam clamps", "cam  clamp", True),
+        ("glass", "glas", False),
+        ("hide glue", "fish glue", False),
+    ],
+)
+def test_the_same_thing_in_the_plural_is_one(one: str, other: str, same: bool) -> None:
+    assert (same_thing(one) == same_thing(other)) is same
