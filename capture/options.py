@@ -11,7 +11,8 @@ class HearingOptions:
     """Choices for loading a speech model and hearing a recording with it."""
 
     model: str | None = None
-    """A folder with a faster-whisper model, or a name that faster-whisper can fetch; null for the one that ships."""
+    """A folder with a faster-whisper model, or a name that faster-whisper can fetch; null for the one that ships, and
+    "whisper-base" for the same as it was published, without what it was taught about measures."""
     device: Literal["auto", "cpu", "cuda"] = "auto"
     language: str = "en"
     beam_size: int = 5

@@ -73,7 +73,7 @@ def test_a_transcript_holds_together(unbroken: Transcript) -> None:
 
 def test_it_says_what_heard_it(unbroken: Transcript, model: SpeechModel) -> None:
     assert unbroken.ear is not None
-    assert (unbroken.ear.model, unbroken.ear.device) == ("whisper-base", model.device)
+    assert (unbroken.ear.model, unbroken.ear.device) == ("whisper-base, taught measures", model.device)
     assert unbroken.ear.prime == compose_prime()
     assert (unbroken.word_times, unbroken.language, unbroken.warnings) == ("heard", "en", ())
 
