@@ -73,6 +73,18 @@ def adapted(weights: Path, adapter: dict[str, tuple[Matrix, Matrix]]) -> Iterato
             yield rest
 
 
+def weights_of(weights: Path) -> Iterator[tuple[str, NDArray[np.float16]]]:
+    """The 16-bit variables of a CTranslate2 `model.bin`, one by one, by name."""
+    with weights.open("rb") as file:
+        _head(file)
+        (count,) = struct.unpack("<I", _exactly(file, 4))
+        for _ in range(count):
+            name, shape, kind, size, _ = _variable(file)
+            values = _exactly(file, size)
+            if kind == FLOAT16:
+                yield name, np.frombuffer(values, np.float16).reshape(shape)
+
+
 def _head(file: BinaryIO) -> bytes:
     """Version, name and revision of the model's kind."""
     version = _exactly(file, 4)

@@ -33,6 +33,13 @@ class StyledVoice:
         self._style = self._model.styles[style]
         self._english = english
 
+    @classmethod
+    def of(cls, style: Any, english: str) -> StyledVoice:
+        """A voice whose style, numbers for each length of text (lengths, 256), the package does not bring."""
+        made = cls.__new__(cls)
+        made._model, made._style, made._english = _model(), style, english
+        return made
+
     def read(self, text: str, pace: float) -> Spoken:
         """The line as sound."""
         phones = self._model.phones(self._english, text)
