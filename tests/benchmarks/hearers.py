@@ -58,7 +58,7 @@ def _plain(paths: list[Path]) -> list[dict[str, object]]:
     """faster-whisper as its documentation shows it: window after window, with the same weights, beam and threads."""
     from capture import HearingOptions, load_model
 
-    options = HearingOptions()
+    options = HearingOptions(model="whisper-base")
     whisper = load_model(options).whisper
     runs = []
     for path in paths:

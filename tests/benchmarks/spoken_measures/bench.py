@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from functools import partial
+from functools import cache, partial
 
-from capture.model import SpeechModel
+from capture.model import SpeechModel, load_model
+from capture.model_files import NAME
 from capture.options import HearingOptions
 from extract.pipeline import Extractor
 from extract.rivals import find_rivals
@@ -36,6 +37,10 @@ class Bench:
         """The same on a part of the sentences, for tables that need many hearings."""
         return Bench(self.model, self.extractor, self.side, self.share * SMALL, self.options)
 
+    def published(self) -> SpeechModel:
+        """Whisper base without what it was taught."""
+        return self.model if self.model.name == NAME else _published()
+
     def recordings(self) -> Sequence[Recording]:
         """The recordings of the half that is heard."""
         return recordings(self.side, self.share)
@@ -44,7 +49,7 @@ class Bench:
         """Each way of hearing by name, the simplest first."""
         return {
             "told (a perfect ear)": hearings.told,
-            "plain faster-whisper": lambda one: hearings.plain(one.path, self.model, self.options),
+            "plain faster-whisper": lambda one: hearings.plain(one.path, self.published(), self.options),
             "primed": lambda one: hearings.primed(one.path, self.model, self.options),
             "primed, heard again": lambda one: hearings.primed(
                 one.path, self.model, self.options, rivals=partial(find_rivals, trade=load_trade("general"))
@@ -60,3 +65,8 @@ class Bench:
         if name not in self._heard:
             self._heard[name] = tally(self.recordings(), way, self.extractor)
         return self._heard[name]
+
+
+@cache
+def _published() -> SpeechModel:
+    return load_model(HearingOptions(model=NAME))

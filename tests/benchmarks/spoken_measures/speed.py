@@ -52,11 +52,14 @@ def speed(bench: Bench) -> list[str]:
 def main(name: str, path: Path) -> None:
     """Hear one file one way, and print what it took; loading the model doesn't count."""
     from capture.model import load_model
+    from capture.model_files import NAME
+    from capture.options import HearingOptions
     from extract.pipeline import Extractor
     from tests.benchmarks.spoken_measures.sound import Recording
     from tests.benchmarks.spoken_measures.voices import SPEAKERS
 
-    bench = Bench(load_model(), Extractor())
+    model = load_model(HearingOptions(model=NAME) if name.startswith("plain") else None)
+    bench = Bench(model, Extractor())
     way = bench.ways()[name]
     wall, processor = time.perf_counter(), time.process_time()
     way(Recording(SPEAKERS[0], path, ()))
