@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
 from extract.checks.linear import conversion
+from extract.checks.scale import is_usual
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk
 from extract.checks.vocabulary import CommonBand, Phrase, check_words
@@ -32,7 +33,8 @@ def find_uncommon(talk: Talk) -> Iterator[Suspicion]:
         for band in check_words().common:
             found = _judge(one, band) if _is_beside(one, band, things) else None
             if found is not None:
-                yield found
+                if not is_usual(talk, one):
+                    yield found
                 break
 
 

@@ -38,6 +38,11 @@ def find_out_of_scale(talk: Talk) -> Iterator[Suspicion]:
                 yield found
 
 
+def is_usual(talk: Talk, one: Said) -> bool:
+    """Whether a row of its own says that the thing may be of that size: a door's clearance is wider than others."""
+    return any(_is_inside(row, one) for row in _rows_for(talk, one))
+
+
 def _is_a_size(one: Said) -> bool:
     words, measure = check_words(), one.measure
     if measure.unit is None or measure.kind is None or len(one.figures) > 1:
