@@ -14,6 +14,7 @@ from capture.files import write_atomic
 from capture.options import HearingOptions
 from capture.shop import Session, SessionSettings, Shop
 from desk.fellows import against_fellows
+from desk.prime_words import past_words, prime_for
 
 if TYPE_CHECKING:
     from capture.second.rival import RivalMaker
@@ -141,15 +142,21 @@ def listen(session: Session, shop: Shop, hearing: Hearing, report: Report | None
     kept = session.transcript() if _newer(session.transcript_file, recording) else None
     if kept is not None:
         return kept
-    transcript = transcribe(recording, hearing, session.folder, session.settings.trade or shop.settings.trade, report)
+    trade = session.settings.trade or shop.settings.trade
+    transcript = transcribe(recording, hearing, session.folder, trade, report, past_words(shop, session))
     write_atomic(session.transcript_file, transcript.to_json())
     return transcript
 
 
 def transcribe(
-    recording: Path, hearing: Hearing, checkpoint_folder: Path, trade: str = "", report: Report | None = None
+    recording: Path,
+    hearing: Hearing,
+    checkpoint_folder: Path,
+    trade: str = "",
+    report: Report | None = None,
+    past: tuple[str, ...] = (),
 ) -> Transcript:
-    """The words of a film, a sound file or a caption file, primed with the trade's own words."""
+    """The words of a film, a sound file or a caption file, primed with the trade's own words and with `past` ones."""
     from capture import hear, is_caption_file, probe, read_captions, read_captions_of
 
     if is_caption_file(recording):
@@ -161,7 +168,7 @@ def transcribe(
     return hear(
         recording,
         options=HearingOptions(model=hearing.model, device=hearing.device),
-        prime=_prime(trade),
+        prime=prime_for(trade, past),
         rivals=_rivals(trade),
         checkpoint_folder=checkpoint_folder,
         progress=report,
@@ -255,14 +262,3 @@ def _rivals(trade: str) -> RivalMaker:
     from extract.trade import load_trade
 
     return partial(find_rivals, trade=load_trade(trade or "general"))
-
-
-def _prime(trade: str) -> str:
-    """A prime in the words of the trade, where the person has named one; the words tell the trade only once heard."""
-    from capture import compose_prime
-    from extract.trade import load_trade
-
-    if not trade:
-        return compose_prime()
-    general = set(load_trade("general").attributes)
-    return compose_prime([one.name for one in load_trade(trade).attributes if one not in general])
