@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Playwright, sync_playwright
+from playwright.sync_api import Browser, Playwright, expect, sync_playwright
 
 
 @pytest.fixture(scope="session")
@@ -17,6 +17,8 @@ def playwright() -> Iterator[Playwright]:
 @pytest.fixture(scope="session")
 def browser(playwright: Playwright) -> Iterator[Browser]:
     """Debian's Chromium, without a sandbox and without a word to anyone."""
+    # On a machine that is busy with other work a page may take longer than Playwright's own 5 s.
+    expect.set_options(timeout=20_000)
     browser = playwright.chromium.launch(
         executable_path="/usr/bin/chromium",
         args=[
