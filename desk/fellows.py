@@ -1,4 +1,4 @@
-"""What a shop's other sessions of the same instrument say against a record."""
+"""A shop's other sessions of the same work, and what they say against a record."""
 
 from __future__ import annotations
 
@@ -19,21 +19,25 @@ def against_fellows(record: Record, session: Session, shop: Shop) -> Record:
     """
     from extract.checks.sessions import find_between
 
-    found = find_between(record, _others(session, shop))
+    found = find_between(record, fellows(session, shop))
     if not found:
         return record
     order = sorted((*record.findings, *found), key=lambda one: one.start)
     return record.model_copy(update={"findings": tuple(order)})
 
 
-def _others(session: Session, shop: Shop) -> Iterator[Record]:
+def fellows(session: Session, shop: Shop) -> Iterator[Record]:
+    """What stands of each other session of the same work; none where the work is not named."""
+    from publish.library.works import folded
     from publish.standing import Standing
 
+    work = folded(session.settings.subject)
     standing = Standing(shop)
     for other in shop.sessions():
-        if other.folder == session.folder or not other.record_file.is_file():
+        if not work or other.folder == session.folder or not other.record_file.is_file():
             continue
         try:
-            yield standing.of(other).proofed.record
+            if folded(other.settings.subject) == work:
+                yield standing.of(other).proofed.record
         except SpokeshaveError:
             continue

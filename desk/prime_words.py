@@ -8,9 +8,8 @@ from __future__ import annotations
 from collections import Counter
 from itertools import chain
 
-from capture.errors import ShopError
 from capture.shop import Session, Shop
-from publish.records import read_record
+from desk.fellows import fellows
 
 MOST = 16
 """Names from past records; more would crowd out the trade's."""
@@ -18,19 +17,9 @@ MOST = 16
 
 def past_words(shop: Shop, session: Session) -> tuple[str, ...]:
     """What was measured in the shop's other sessions of the same work, and of which parts, the most frequent first."""
-    subject = session.settings.subject
-    if not subject:
-        return ()
     found: Counter[str] = Counter()
-    for other in shop.sessions():
-        if other.slug == session.slug or other.settings.subject != subject:
-            continue
-        try:
-            measures = read_record(other.record_file).measures
-        except ShopError:
-            # A session that can't be read is told of where it is published; here it has only nothing to add.
-            continue
-        found.update(name for one in measures for name in (one.attribute, one.item) if name)
+    for record in fellows(session, shop):
+        found.update(name for one in record.measures for name in (one.attribute, one.item) if name)
     return tuple(name for name, _ in sorted(found.items(), key=lambda pair: (-pair[1], pair[0]))[:MOST])
 
 

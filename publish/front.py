@@ -12,28 +12,13 @@ from publish.all_errata import FILE as ERRATA_FILE
 from publish.context import Entry, Erratum, FrontPage, Link, SessionPage, Shelf
 from publish.errata import retractions
 from publish.galley import Galley
-from publish.library.works import Kin, kin_among
+from publish.library.works import Kin
 from publish.page import Company
 from publish.parts import PARTS
 from publish.source import SessionSource
 from publish.wording import count
 
 _MOST_PAIRS = 2
-
-
-def keep_company(sources: tuple[SessionSource, ...], shop: ShopSettings) -> dict[str, Company]:
-    """For each session, by slug, the other sessions on the same work and what later ones took back.
-
-    Sessions belong together when they name the same subject; `sources` come oldest first.
-    """
-    company = {source.slug: Company() for source in sources}
-    for kin in kin_among([source.record.session.subject for source in sources]):
-        of = [sources[at] for at in kin.places]
-        links = [link_to(one, "../") for one in of]
-        errata = [concerning_all(taken_back(one, shop, "../")) for one in of]
-        for at, source in enumerate(of):
-            company[source.slug] = company_at(at, kin, links, errata)
-    return company
 
 
 def company_at(at: int, kin: Kin, links: Sequence[Link], errata: Sequence[tuple[Erratum, ...]]) -> Company:
@@ -43,15 +28,6 @@ def company_at(at: int, kin: Kin, links: Sequence[Link], errata: Sequence[tuple[
         later_errata=tuple(erratum for later in errata[at + 1 :] for erratum in later),
         work=Link(f"{SESSION_HOME}{kin.href}", kin.subject),
     )
-
-
-def make_front(
-    sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...], shop: ShopSettings, shelf: Shelf | None = None
-) -> FrontPage:
-    """The front page; `pages` are those of `sources`, in the same order, oldest first; `shelf` leads to the library."""
-    entries = tuple(entry_of(source, page) for source, page in zip(sources, pages, strict=True))
-    errata = tuple(one for source in reversed(sources) for one in taken_back(source, shop, "sessions/"))
-    return front_page(entries[::-1], errata, any(page.errata for page in pages), shop, shelf or Shelf())
 
 
 def front_page(

@@ -8,6 +8,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
+from publish.card import card_setting
 from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, SessionPage
 from publish.context.library import Telling, WorkPage
 from publish.context.procedures import CautionOver, ProcedureIndex, ProcedurePage
@@ -68,7 +69,7 @@ class Renderer:
 
     def card(self, card: Card) -> str:
         """A bench card. Raises `LostCautionError` where the template left out a caution."""
-        html = self._engine.get_template("card.html").render(page=card)
+        html = self._engine.get_template("card.html").render(page=card, setting=card_setting(card))
         _keeps_cautions(html, card.standing_caution, card.cautions, TEMPLATES / "card.html")
         return html
 

@@ -12,7 +12,6 @@ from publish.context import (
     Card,
     CardFigure,
     CardStep,
-    Hazard,
     Link,
     Row,
     RowGroup,
@@ -54,40 +53,23 @@ def make_card(page: SessionPage, record: Record) -> Card | None:
         figures=figures,
         waits=waits,
         steps=steps,
-        setting=card_setting(
-            title=page.title,
-            side=(*tools, *materials),
-            figures=figures,
-            waits=waits,
-            cautions=page.cautions,
-            standing=page.standing_caution,
-            steps=steps,
-        ),
     )
 
 
-def card_setting(
-    *,
-    title: str,
-    side: Iterable[str],
-    figures: Iterable[CardFigure],
-    waits: Iterable[Wait],
-    cautions: Iterable[Hazard],
-    standing: str,
-    steps: Iterable[CardStep],
-) -> Setting:
-    """The size of type for all that a card has; `side` are the tools and materials."""
+def card_setting(card: Card) -> Setting:
+    """The size of type for all that a card has."""
     return setting_for(
-        title=title,
+        title=card.title,
         side=(
-            *(f"{one} {'':6}" for one in side),
-            *(f"{one.what} {one.text}" for one in figures),
-            *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in waits),
-            *(one.text + one.source for one in cautions),
-            standing,
+            *(f"{one} {'':6}" for one in (*card.tools, *card.materials)),
+            *(f"{one.what} {one.text}" for one in card.figures),
+            *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in card.waits),
+            *(one.text + one.source for one in card.cautions),
+            card.standing_caution,
         ),
         steps=tuple(
-            (f"{one.text} {one.mode}", *(f"{figure.what} {figure.text}" for figure in one.figures)) for one in steps
+            (f"{one.text} {one.mode}", *(f"{figure.what} {figure.text}" for figure in one.figures))
+            for one in card.steps
         ),
     )
 

@@ -97,5 +97,3 @@ class Card:
     """The times to wait, in order of work."""
     steps: tuple[CardStep, ...]
     """The procedure."""
-    setting: Setting
-    """How it is set."""

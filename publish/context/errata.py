@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from publish.context.figures import Elsewhere, Link
+from publish.context.figures import Elsewhere
+from publish.context.site_page import InnerPage
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,21 +37,9 @@ class Notice:
 
 
 @dataclass(frozen=True, slots=True)
-class ErrataPage:
+class ErrataPage(InnerPage):
     """Everything on the page of errata."""
 
-    title: str
-    """Title of the shop's notes."""
-    author: str
-    """Who keeps them; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""
     standing: tuple[Notice, ...]
     """Errata that stand, the newest first."""
     taken_out: tuple[Notice, ...]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from publish.context.figures import Link, Pair, Row
 from publish.context.parts import Erratum, Proof
 from publish.context.plots import Plot
+from publish.context.site_page import InnerPage
 from publish.moments import Moment
 
 
@@ -85,23 +86,11 @@ class Matter:
 
 
 @dataclass(frozen=True, slots=True)
-class WorkPage:
+class WorkPage(InnerPage):
     """The page of one work: everything the shop's sessions tell of it."""
 
-    title: str
-    """Title of the shop's notes."""
     subject: str
     """What the work is."""
-    author: str
-    """Who keeps the notes; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""
     sittings: tuple[Sitting, ...]
     """Its sessions, oldest first."""
     courses: tuple[Course, ...]

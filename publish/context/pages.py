@@ -20,6 +20,7 @@ from publish.context.parts import (
     Stage,
     Summary,
 )
+from publish.context.site_page import SitePage
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,19 +144,9 @@ class Shelf:
 
 
 @dataclass(frozen=True, slots=True)
-class FrontPage:
+class FrontPage(SitePage):
     """Everything on the front page."""
 
-    title: str
-    """Title of the shop's notes."""
-    author: str
-    """Who keeps them; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
     entries: tuple[Entry | Markup, ...]
     """The sessions, newest first; or the entry of one, set before."""
     errata: tuple[Erratum | Markup, ...]

@@ -9,6 +9,7 @@ from publish.context.library import Telling
 from publish.context.parts import Proof
 from publish.context.plots import Plot
 from publish.context.reference import Tally
+from publish.context.site_page import InnerPage
 from publish.moments import Moment
 
 
@@ -153,25 +154,13 @@ class NamedOver:
 
 
 @dataclass(frozen=True, slots=True)
-class ProcedurePage:
+class ProcedurePage(InnerPage):
     """A procedure over all sessions that did it."""
 
-    title: str
-    """Title of the shop's notes."""
     name: str
     """What it is called."""
     by_hand: bool
     """A person named it."""
-    author: str
-    """Who keeps the notes; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""
     index: Link
     """All procedures."""
     done: str
@@ -217,21 +206,9 @@ class ProcedureEntry:
 
 
 @dataclass(frozen=True, slots=True)
-class ProcedureIndex:
+class ProcedureIndex(InnerPage):
     """The list of procedures."""
 
-    title: str
-    """Title of the shop's notes."""
-    author: str
-    """Who keeps the notes; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""
     entries: tuple[ProcedureEntry, ...]
     """Those with a preferred version first, then those done most often."""
     once: tuple[ProcedureEntry, ...]

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from publish.context.figures import Link
 from publish.context.library import Telling
 from publish.context.plots import Plot
+from publish.context.site_page import InnerPage
 from publish.moments import Moment
 
 
@@ -43,23 +44,11 @@ class Usual:
 
 
 @dataclass(frozen=True, slots=True)
-class ReferencePage:
+class ReferencePage(InnerPage):
     """All standing figures of one attribute of one thing."""
 
-    title: str
-    """Title of the shop's notes."""
     what: str
     """What is measured, and of what."""
-    author: str
-    """Who keeps the notes; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""
     index: Link
     """All reference figures."""
     tallies: tuple[Tally, ...]
@@ -87,21 +76,9 @@ class ReferenceEntry:
 
 
 @dataclass(frozen=True, slots=True)
-class ReferenceIndex:
+class ReferenceIndex(InnerPage):
     """The list of reference figures."""
 
-    title: str
-    """Title of the shop's notes."""
-    author: str
-    """Who keeps the notes; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""
     entries: tuple[ReferenceEntry, ...]
     """By name."""
 
@@ -131,21 +108,9 @@ class Thing:
 
 
 @dataclass(frozen=True, slots=True)
-class KitPage:
+class KitPage(InnerPage):
     """Tools and materials of all sessions."""
 
-    title: str
-    """Title of the shop's notes."""
-    author: str
-    """Who keeps the notes; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""
     tools: tuple[Thing, ...]
     """By name."""
     materials: tuple[Thing, ...]

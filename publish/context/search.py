@@ -4,22 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from publish.context.figures import Link
+from publish.context.site_page import InnerPage
 
 
 @dataclass(frozen=True, slots=True)
-class SearchPage:
+class SearchPage(InnerPage):
     """The page with the question and what was found; a script fills it."""
-
-    title: str
-    """Title of the shop's notes."""
-    author: str
-    """Who keeps the notes; may be empty."""
-    licence: str
-    """Licence of the notes; may be empty."""
-    assets: str
-    """Address of the shared assets' folder, with a slash behind."""
-    address: str | None
-    """The page's full address on the web; null where the shop has none."""
-    front: Link
-    """The front page."""

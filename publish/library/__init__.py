@@ -2,7 +2,3 @@
 
 Everything is made from the sessions' own pages, so that library and session never tell two things.
 """
-
-from publish.library.make import make_library, shelf_of
-
-__all__ = ["make_library", "shelf_of"]

@@ -26,12 +26,6 @@ Named = tuple[Sort, str, str, Use | Markup]
 """One thing in one session: tool or material, its name as it is compared and as it stands there, and its uses."""
 
 
-def make_kit(sources: Sequence[SessionSource], pages: Sequence[SessionPage], shop: ShopSettings) -> KitPage | None:
-    """The page; None where no session names a tool or a material. `pages` are those of `sources`, oldest first."""
-    named = [one for source, page in zip(sources, pages, strict=True) for one in uses_of(source, page)]
-    return kit_page(named, shop)
-
-
 def kit_page(named: Sequence[Named], shop: ShopSettings) -> KitPage | None:
     """The page of all that is named, session by session, oldest first; None where nothing is."""
     tools, materials = _things(named, TOOL), _things(named, MATERIAL)

@@ -5,7 +5,7 @@ Takes the string heights of four guitars; leaves alone what one session measured
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -17,7 +17,7 @@ from publish.context import Link
 from publish.context.reference import ReferenceEntry, ReferenceIndex, ReferencePage
 from publish.library.common import Ends, Measured, Scale, common_scale
 from publish.library.lanes import draw_lanes
-from publish.library.statements import Quoted, Statement
+from publish.library.statements import Quoted
 from publish.library.tallies import tallies_of
 from publish.library.usual import bands_for, ends_in, usual
 from publish.library.works import folded, slugs_of
@@ -78,21 +78,6 @@ def names_of(spoken: Iterable[tuple[Key, str]]) -> dict[Key, str]:
     slugs = slugs_of([f"{attribute} {item}" for attribute, item, _ in kept], "figure")
     named = sorted(zip(kept, slugs, strict=True), key=lambda one: (one[0][:2], one[1]))
     return dict(named)
-
-
-def make_reference(
-    statements: Sequence[Statement], shop: ShopSettings
-) -> Iterator[tuple[str, ReferencePage | ReferenceIndex]]:
-    """Each page by its name on the site, the list last; nothing where nothing was measured often enough."""
-    keyed = [(key, one) for one in statements if (key := key_of(one.measure)) is not None]
-    entries = []
-    for key, slug in names_of((key, one.slug) for key, one in keyed).items():
-        subject = Subject(slug, *key, tuple(one for other, one in keyed if other == key))
-        page = reference_page(subject, shop)
-        yield f"{FOLDER}/{slug}.html", page
-        entries.append(reference_entry(subject, page))
-    if entries:
-        yield f"{FOLDER}/index.html", reference_index(tuple(entries), shop)
 
 
 def reference_entry(subject: Subject, page: ReferencePage) -> ReferenceEntry:

@@ -18,32 +18,11 @@ _LONGEST = 60
 
 
 @dataclass(frozen=True, slots=True)
-class Work:
-    """One work and its sessions."""
-
-    slug: str
-    """Name of its folder under work/."""
-    subject: str
-    """As its newest session names it."""
-    sources: tuple[SessionSource, ...]
-    """Its sessions, oldest first."""
-
-    @property
-    def href(self) -> str:
-        """Its page, from the front page's folder."""
-        return f"{address(FOLDER, self.slug)}/index.html"
-
-
-@dataclass(frozen=True, slots=True)
-class Kin:
-    """The sessions of one work, by their places among all."""
-
+class _Named:
     slug: str
     """Name of the work's folder under work/."""
     subject: str
     """As its newest session names it."""
-    places: tuple[int, ...]
-    """Oldest first."""
 
     @property
     def href(self) -> str:
@@ -54,6 +33,22 @@ class Kin:
     def name(self) -> str:
         """The subject as a heading."""
         return self.subject[:1].upper() + self.subject[1:]
+
+
+@dataclass(frozen=True, slots=True)
+class Work(_Named):
+    """One work and its sessions."""
+
+    sources: tuple[SessionSource, ...]
+    """Oldest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kin(_Named):
+    """The sessions of one work, by their places among all."""
+
+    places: tuple[int, ...]
+    """Oldest first."""
 
 
 def kin_among(subjects: Sequence[str | None]) -> tuple[Kin, ...]:
@@ -70,12 +65,6 @@ def kin_among(subjects: Sequence[str | None]) -> tuple[Kin, ...]:
         Kin(slug, " ".join((subjects[of[-1]] or "").split()), tuple(of))
         for slug, of in zip(slugs, places.values(), strict=True)
     )
-
-
-def works_of(sources: Sequence[SessionSource]) -> tuple[Work, ...]:
-    """The works with their sessions, in the order in which they first came; `sources` come oldest first."""
-    kin = kin_among([source.record.session.subject for source in sources])
-    return tuple(Work(one.slug, one.subject, tuple(sources[at] for at in one.places)) for one in kin)
 
 
 def folded(name: str | None) -> str:

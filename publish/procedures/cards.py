@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from capture.shop import ShopSettings
 from publish.addresses import absolute, address
-from publish.card import card_figure, card_setting, card_step, is_wait
+from publish.card import card_figure, card_step, is_wait
 from publish.context import Card, CardFigure, Link, Wait
 from publish.moments import Moment
 from publish.procedures.pages import CARDS, FOLDER
@@ -52,15 +52,6 @@ def make_procedure_card(procedure: Procedure, shop: ShopSettings) -> Card | None
         figures=figures,
         waits=waits,
         steps=steps,
-        setting=card_setting(
-            title=procedure.name,
-            side=(*tools, *materials),
-            figures=figures,
-            waits=waits,
-            cautions=cautions,
-            standing=STANDING_CAUTION,
-            steps=steps,
-        ),
     )
 
 

@@ -2,9 +2,9 @@
 
     python -m tests.benchmarks.editions [SESSIONS]
 
-The shop is the one of `library`: sessions of 34 lines and 30 figures, four to a work, a week apart. The first row makes
-everything; each other is the second of two runs of `spokeshave publish` in a process of its own after the same kind of
-change, with what the program itself takes to start in it. Wall time and processor time, in seconds.
+The shop is the one of `generated_shop`: sessions of 34 lines and 30 figures, four to a work, a week apart. The first
+row makes everything; each other is the second of two runs of `spokeshave publish` in a process of its own after the
+same kind of change, with what the program itself takes to start in it. Wall time and processor time, in seconds.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from pathlib import Path
 from capture.files import write_atomic
 from capture.shop import Session, SessionSettings, Shop
 from publish.presswork.store import FILE
-from tests.benchmarks.library import generated
+from tests.benchmarks.generated_shop import generated
 from tests.publish.session import SHOP
 
 

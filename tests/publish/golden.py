@@ -8,11 +8,10 @@ from pathlib import Path
 from publish.all_errata import found_in, make_errata_page
 from publish.captions import captions, chapters, plain_text
 from publish.card import make_card
-from publish.front import make_front
 from publish.ledger import Ledger, brought_up
-from publish.library import make_library, shelf_of
 from publish.page import make_page
 from publish.render import Renderer
+from tests.publish.in_memory import make_front, make_library, shelf_of
 from tests.publish.session import SHOP, source
 
 FOLDER = Path(__file__).parent / "golden"

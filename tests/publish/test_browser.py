@@ -13,10 +13,10 @@ from playwright.sync_api import Browser, BrowserContext, Page
 
 from capture.shop import Shop
 from publish import publish_shop
-from publish.library import make_library
 from publish.page import make_page
 from publish.render import Renderer
 from tests.publish.hostile import HOSTILE, hostile_shop, hostile_source
+from tests.publish.in_memory import make_library
 from tests.publish.library.sessions import shop_of_sessions
 
 pytestmark = pytest.mark.browser

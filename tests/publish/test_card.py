@@ -11,7 +11,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
 from extract.record import Record, Step
-from publish.card import make_card
+from publish.card import card_setting, make_card
 from publish.context import Card
 from publish.page import make_page
 from publish.render import Renderer
@@ -111,8 +111,8 @@ def test_a_card_fits_its_sheet(browser: Browser, tmp_path: Path, steps: int, wor
     paper = pypdfium2.PdfDocument(page.pdf(format=sheet))
     text = " ".join("".join(one.get_textpage().get_text_range() for one in paper).split())
     page.close()
-    assert card.setting.size == size
-    assert len(paper) == 1 or not card.setting.one_sheet
+    assert card_setting(card).size == size
+    assert len(paper) == 1 or not card_setting(card).one_sheet
     width, height = paper[0].get_size()
     assert (width / 72 * 25.4, height / 72 * 25.4) == pytest.approx(SHEETS[sheet], abs=0.5)
     assert "makers of your tools" in text

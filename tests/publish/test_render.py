@@ -16,12 +16,12 @@ import pytest
 
 from capture.shop import ShopSettings
 from publish.context import SessionPage
-from publish.front import keep_company, make_front
 from publish.page import make_page
 from publish.parts import PARTS
 from publish.render import Renderer
 from publish.source import SessionSource
 from tests.publish.hostile import HOSTILE, hostile_shop, hostile_source
+from tests.publish.in_memory import keep_company, make_front
 from tests.publish.session import SHOP, record, source
 
 

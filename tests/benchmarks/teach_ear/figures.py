@@ -7,10 +7,8 @@ from dataclasses import dataclass
 from math import gcd
 from random import Random
 
-from num2words import num2words
-
-PARTS = {2: "half", 4: "quarter", 8: "eighth", 16: "sixteenth", 32: "thirty-second", 64: "sixty-fourth"}
-PLURAL = {2: "halves"}
+from tests.benchmarks.spoken_measures.figures import PARTS
+from tests.benchmarks.spoken_measures.figures import cardinal as words
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,11 +17,6 @@ class Line:
 
     spoken: str
     written: str
-
-
-def words(number: int) -> str:
-    """A whole number in words, with "and" behind hundreds or without it."""
-    return str(num2words(number, lang="en_GB")).replace(",", "")
 
 
 def _count(random: Random, low: int, high: int) -> str:

@@ -11,11 +11,12 @@ import webvtt
 from num2words import num2words
 
 from tests.benchmarks.spoken_measures import figures as asked
-from tests.benchmarks.teach_ear.figures import SLOTS, Line, words
+from tests.benchmarks.spoken_measures.figures import cardinal as words
+from tests.benchmarks.teach_ear.figures import SLOTS, Line
 
 _HERE = Path(__file__).parent
 _TALKS = _HERE.parents[1] / "narrations"
-_PARTS = {"2": "half", "4": "quarter", "8": "eighth", "16": "sixteenth", "32": "thirty-second", "64": "sixty-fourth"}
+_PARTS = {str(bottom): name for bottom, name in asked.PARTS.items()}
 
 
 def lines(count: int, seed: int) -> list[Line]:

@@ -9,9 +9,9 @@ from capture.files import write_atomic
 from capture.shop import SessionSettings, Shop
 from extract.record import Measure, Record, Remark
 from publish.context import SessionPage
-from publish.front import keep_company
 from publish.page import make_page
 from publish.source import SessionSource
+from tests.publish.in_memory import keep_company
 from tests.publish.likeness import short_film
 from tests.publish.session import SHOP, SLUG, source
 

@@ -12,13 +12,13 @@ from hypothesis import strategies as st
 from extract.record import Finding, Measure
 from publish.context.library import Telling
 from publish.context.reference import ReferenceIndex, ReferencePage
-from publish.library import make_library
 from publish.library.common import Scale, common_scale
 from publish.library.graduations import graduate
 from publish.library.usual import bands_for
 from publish.render import Renderer
 from publish.source import SessionSource
 from tests.publish.hostile import HOSTILE, hostile_shop, hostile_source
+from tests.publish.in_memory import make_library
 from tests.publish.library.sessions import action, later, pages, relief, sessions
 from tests.publish.session import SHOP
 

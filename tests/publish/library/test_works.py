@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 
 from extract.record import Ruled
 from publish.context.library import WorkPage
-from publish.library import make_library, shelf_of
-from publish.library.works import slugs_of, works_of
+from publish.library.works import slugs_of
 from publish.render import Renderer
 from publish.source import SessionSource
 from tests.publish.hostile import HOSTILE, hostile_shop, hostile_source
+from tests.publish.in_memory import make_library, shelf_of, works_of
 from tests.publish.library.sessions import HERON, SLUG, pages, renamed, sessions
 from tests.publish.session import SHOP
 
