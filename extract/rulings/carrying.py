@@ -14,6 +14,7 @@ from extract.rulings.model import Add, Kind, OnItem
 from extract.rulings.order import put_in
 from extract.rulings.remarks import ruled_remarks
 from extract.rulings.shown import former_in, put_figure
+from extract.rulings.slips import put_right_in
 from extract.rulings.steps import Procedure
 
 
@@ -40,7 +41,8 @@ def carry_out(record: Record, rulings: tuple[OnItem, ...], fates: dict[str, Fate
     by_id = {one.id: one for one in measures}
     tools = ruled_kit("tool", record.tools, _added("tool", rulings), fates)
     materials = ruled_kit("material", record.materials, _added("material", rulings), fates)
-    steps_now = [with_kit(_following(step, by_id), tools, materials) for step in record.steps]
+    put_right = [put_right_in(step, by_id, corrections) for step in record.steps]
+    steps_now = [with_kit(_following(step, by_id), tools, materials) for step in put_right]
     procedure = Procedure(steps_now, by_id)
     procedure.carry_out(one for one in rulings if one.on.kind == "step")
     steps = procedure.numbered()
