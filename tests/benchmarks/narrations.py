@@ -3,8 +3,8 @@
     python -m tests.benchmarks.narrations [FOLDER ...]
 
 Each narration is a folder with narration.vtt and gold.json: what a careful reader finds in it. Those in
-tests/narrations are inventions of ours in many trades. `read` were looked at while rules were written, `kept` were
-not: the difference between the two tells how far the rules carry.
+tests/narrations are inventions of ours in many trades. `read` were looked at while rules were written, `blind`
+were not: the difference between the two tells how far the rules carry.
 
 A measure counts when value and unit are exact and its cue is at most one away; a correction when its value (or two of
 its words) and its cue, at most two away, agree; a step when the cues meet and verb or object share a word; a caution
