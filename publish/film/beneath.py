@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from publish.context import Row, SessionPage
-from publish.film.slips import Slip, told
+from publish.film.slips import Slip, said_once, told
 from publish.wording import PHASES, STANDING_CAUTION, count
 
 BENEATH = "beneath-the-film.txt"
@@ -41,7 +41,7 @@ def beneath(page: SessionPage, chapters: Sequence[tuple[float, str]], slips: Seq
     """
     parts = (
         _Part("Chapters", tuple(f"{hours(at)} {_line(title)}" for at, title in chapters), "chapter", "chapters"),
-        _Part("Errata", tuple(f"{hours(one.start)} {_whole(told(one))}" for one in slips), "erratum", "errata", True),
+        _Part("Errata", tuple(_erratum(one) for one in said_once(slips)), "erratum", "errata", True),
         _Part("Cautions", _cautions(page), "caution", "cautions"),
         _Part("Figures", tuple(_figures(page)), "figure", "figures"),
     )
@@ -97,6 +97,11 @@ def _text(parts: Iterable[_Part], kept: dict[str, tuple[str, ...]], head: list[s
     return "\n\n".join([*blocks, "\n".join(foot)]) + "\n"
 
 
+def _erratum(one: Slip) -> str:
+    again = ", ".join(hours(second) for second in one.again)
+    return f"{hours(one.start)} {_whole(told(one))}{f' (said again at {again})' if again else ''}"
+
+
 def _cautions(page: SessionPage) -> tuple[str, ...]:
     return tuple(f"{hours(one.moment.seconds)} {_line(one.text)}" for one in page.cautions)
 
@@ -112,8 +117,14 @@ def _figures(page: SessionPage) -> Iterable[str]:
 def _figure(row: Row, phase: str) -> str:
     what = ", ".join(part for part in (row.what, row.part) if part)
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
-    figure = f"{shown[0]} ({shown[1].removeprefix('about ')})" if len(shown) > 1 else shown[0]
-    return f"{what}: {figure}, {phase}"
+    figure = f"{shown[0]} ({_beside(shown[1])})" if len(shown) > 1 else shown[0]
+    waits = ", not settled" if any(flag.must for flag in row.queries) else ""
+    return f"{what}: {figure}, {phase}{waits}"
+
+
+def _beside(text: str) -> str:
+    """A figure in other units, to stand in brackets: a fraction in brackets of its own goes behind a comma."""
+    return text.removeprefix("about ").replace(" (", ", ").replace(")", "")
 
 
 def _line(text: str) -> str:

@@ -6,8 +6,8 @@ another session that this one takes back was not said wrong here.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from capture.transcript import Cue
 from extract.record import Correction, Measure
@@ -35,6 +35,8 @@ class Slip:
     """Where it was put right: empty on this film, else "in proof" or the later session."""
     proposed: bool
     """The machine takes the later session to mean this statement; no person has confirmed it."""
+    again: tuple[float, ...] = ()
+    """Further seconds at which the same is said wrong, where one entry tells of all of them."""
 
 
 def slips_of(galley: Galley) -> tuple[Slip, ...]:
@@ -56,6 +58,17 @@ def told(one: Slip) -> str:
     """A slip in the words of an errata slip: `For 3/32 in read 7/64 in`."""
     marks = f" ({one.where}{', not confirmed' if one.proposed else ''})" if one.where else ""
     return f"For {one.wrong} read {one.right}{marks}"
+
+
+def said_once(slips: Sequence[Slip]) -> tuple[Slip, ...]:
+    """Each slip once, with every second at which it is said: "twelve hours" said twice is one thing to put right.
+
+    Where the same wrong figure is put right in two ways, or at two places, both stay.
+    """
+    seconds: dict[tuple[str, str, str, bool], list[Slip]] = {}
+    for one in slips:
+        seconds.setdefault((one.wrong, one.right, one.where, one.proposed), []).append(one)
+    return tuple(replace(first, again=tuple(one.start for one in more)) for first, *more in seconds.values())
 
 
 def _of(galley: Galley, correction: Correction) -> Iterator[Slip]:

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from publish.film.setting import set_in, width_of
-from publish.film.slips import Slip
+from publish.film.slips import Slip, said_once
 from publish.moments import clock
 
 _WIDTH, _HEIGHT = 1920, 1080
@@ -53,14 +53,20 @@ def errata_stills(title: str, slips: Sequence[Slip]) -> dict[str, Still]:
 
     What no person has confirmed is on none: a still can't be taken back.
     """
-    sure = [one for one in slips if not one.proposed]
+    sure = said_once([one for one in slips if not one.proposed])
     shared = [sure[at : at + _MOST] for at in range(0, len(sure), _MOST)]
     return {f"errata-still-{number}.svg": _still(title, of, number, len(shared)) for number, of in enumerate(shared, 1)}
 
 
 def in_words(one: Slip) -> str:
     """A slip as its still reads: `said 3/32 in at 4:12, correct 7/64 in`."""
-    return f"said {one.wrong} at {clock(one.start)}, correct {one.right}"
+    times = " and ".join(clock(second) for second in (one.start, *one.again))
+    return f"said {one.wrong} at {times}, correct {one.right}"
+
+
+def _again(one: Slip) -> str:
+    """The other seconds at which it is said; the first stands in the margin."""
+    return f", again at {', '.join(clock(second) for second in one.again)}" if one.again else ""
 
 
 def _still(title: str, slips: Sequence[Slip], number: int, of: int) -> Still:
@@ -76,7 +82,7 @@ def _still(title: str, slips: Sequence[Slip], number: int, of: int) -> Still:
 
 
 def _lines(slips: Sequence[Slip]) -> Iterator[Line]:
-    texts = [text for one in slips for text in (f"said {one.wrong}", f"correct {one.right}")]
+    texts = [text for one in slips for text in (f"said {one.wrong}{_again(one)}", f"correct {one.right}")]
     made = set_in(texts, _WIDTH - _LEFT - _RIGHT, _BOTTOM - _TOP, _LEADING, _BETWEEN)
     y = float(_TOP)
     for at, lines in enumerate(made.lines):

@@ -113,6 +113,30 @@ def test_it_keeps_within_its_room_says_what_is_left_out_and_leaves_out_no_erratu
         assert text == whole
 
 
+def test_what_is_said_wrong_twice_is_one_erratum_with_both_seconds(page: SessionPage) -> None:
+    twice = (a_slip("12 h", "24 h", 182.9), a_slip("3 thou", "4 thou", 185.0), a_slip("12 h", "24 h", 189.9))
+    errata = text_of(page, of=twice).split("Errata\n")[1].split("\n\n")[0].splitlines()
+    assert errata == ["0:03:02 For 12 h read 24 h (said again at 0:03:09)", "0:03:05 For 3 thou read 4 thou"]
+    (still,) = errata_stills("A clamp", twice).values()
+    assert still.desc == "said 12 h at 3:02 and 3:09, correct 24 h; said 3 thou at 3:05, correct 4 thou."
+    assert "said 12 h, again at 3:09" in " ".join(one.text for one in still.lines)
+    assert len(list(webvtt.from_string(slip_cues(twice), strict=True).captions)) == 3
+
+
+def test_one_wrong_figure_put_right_in_two_ways_stays_two_errata(page: SessionPage) -> None:
+    two = (a_slip("12 h", "24 h", 1.0), a_slip("12 h", "8 h", 2.0), a_slip("12 h", "24 h", 3.0, proposed=True))
+    errata = text_of(page, of=two).split("Errata\n")[1].split("\n\n")[0].splitlines()
+    assert len(errata) == 3
+
+
+def test_a_figure_that_waits_to_be_settled_says_so_and_brackets_stand_once(page: SessionPage) -> None:
+    lines = text_of(page, 100_000).split("\n\nFigures\n")[1].splitlines()
+    open_ones = [row for group in page.groups for row in group.rows if any(flag.must for flag in row.queries)]
+    assert open_ones
+    assert sum(line.endswith(", not settled") for line in lines) == len([one for one in open_ones if not one.withdrawn])
+    assert not [line for line in lines if "((" in line or "))" in line or line.count("(") > 1]
+
+
 def test_many_errata_stand_whole_even_where_they_have_no_room(page: SessionPage) -> None:
     many = tuple(a_slip(f"{number}/64 in", start=number) for number in range(200))
     text = text_of(page, 500, many)
@@ -156,7 +180,9 @@ def test_what_no_person_has_confirmed_is_on_no_still() -> None:
 
 
 def test_more_errata_make_more_stills() -> None:
-    assert list(errata_stills("The Heron", [a_slip()] * 5)) == [f"errata-still-{n}.svg" for n in (1, 2, 3)]
+    assert list(errata_stills("The Heron", [a_slip(f"{n}/64 in") for n in range(5)])) == [
+        f"errata-still-{n}.svg" for n in (1, 2, 3)
+    ]
 
 
 BOXES = """[...document.querySelectorAll('text')].map(one => {
