@@ -3,7 +3,7 @@
     python -m tests.benchmarks.fit_remarks [--write]
 
 A logistic regression each (scikit-learn, the extra `fit`), strongly regularised: is this breath marked? Fitted on
-tests/narrations/fitted, read and newer, and on the phrases of the remarks' tests. `--write` renews
+tests/narrations/fitted, read, newer and opened, and on the phrases of the remarks' tests. `--write` renews
 extract/data/remark_weights.toml.
 """
 
@@ -44,7 +44,7 @@ MARKED = {"cautions": 5.0, "doubts": 8.0, "follow_ups": 6.0}
 FOLDS = 5
 RAREST = 4
 """A sign seen in fewer breaths has no weight: it could only be learnt by heart."""
-FOLDERS = ("fitted", "read", "newer")
+FOLDERS = ("fitted", "read", "newer", "opened")
 PHRASES = "phrases"
 """The phrases of the remarks' tests, fitted on and never scored."""
 
@@ -161,7 +161,7 @@ def _write(weights: dict[str, Weights], talks: int) -> None:
     lines = [
         "# What each sign of a remark weighs. Made by: python -m tests.benchmarks.fit_remarks --write",
         f"# Logistic regression with an L2 penalty, C = {STRENGTH}; signs seen {RAREST} times or more.",
-        f"# Fitted on {talks} marked talks of tests/narrations (fitted, read, newer), inventions of ours all of them.",
+        f"# Fitted on {talks} marked talks of tests/narrations ({', '.join(FOLDERS)}), inventions of ours all of them.",
     ]
     for kind, one in weights.items():
         lines += ["", f"[{kind}]", f"bias = {one.bias}", "", f"[{kind}.signs]"]

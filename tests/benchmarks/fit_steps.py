@@ -3,8 +3,8 @@
     python -m tests.benchmarks.fit_steps [--write] [FOLDER ...]
 
 A logistic regression (scikit-learn, the extra `fit`), strongly regularised: is a clause part of a marked step? It is
-fitted on the marked narrations of tests/narrations/fitted and read and the shorter ones of
-tests/extract/steps/narrations, never on tests/narrations/kept, and judged in five folds of whole narrations: no clause
+fitted on the marked narrations of tests/narrations (fitted, read, newer, opened) and the shorter ones of
+tests/extract/steps/narrations, never on blind or fresh, and judged in five folds of whole narrations: no clause
 is judged by weights that saw another clause of its narration. `--write` renews extract/data/step_weights.toml; a FOLDER
 of marked narrations that were not fitted on is scored with the weights of all the others.
 """
@@ -42,6 +42,7 @@ WEIGHTS = TESTS.parent / "extract" / "data" / "step_weights.toml"
 STRENGTH = 0.1
 """Inverse of the L2 penalty; smaller is stronger. Chosen by cross-validation among 0.03, 0.1, 0.3 and 1."""
 FOLDS = 5
+FOLDERS = ("fitted", "read", "newer", "opened")
 RAREST = 6
 """A sign seen in fewer clauses has no weight: it could only be learnt by heart."""
 _SHORT_NARRATIONS = TESTS / "extract" / "steps" / "narrations"
@@ -65,7 +66,7 @@ def main() -> None:
     """Print the table of five folds; with `--write` renew the weights."""
     folders = [Path(name) for name in sys.argv[1:] if name != "--write"]
     extractor = Extractor()
-    marked = [example for name in ("fitted", "read") for example in _examples(extractor, TESTS / "narrations" / name)]
+    marked = [example for name in FOLDERS for example in _examples(extractor, TESTS / "narrations" / name)]
     short = [_example(extractor, "short", *short_narration(path)) for path in sorted(_SHORT_NARRATIONS.glob("*.txt"))]
     print("| narrations | precision | recall | F1 | mode |\n|---|---|---|---|---|")
     counts: dict[str, Counter[str]] = {}
@@ -170,7 +171,7 @@ def _write(weights: Weights, marked: int, short: int) -> None:
     lines = [
         "# What each sign of a step weighs. Made by: python -m tests.benchmarks.fit_steps --write",
         f"# Logistic regression with an L2 penalty, C = {STRENGTH}; signs seen {RAREST} times or more.",
-        f"# Fitted on {marked} marked narrations of tests/narrations (fitted, read) and {short} of",
+        f"# Fitted on {marked} marked narrations of tests/narrations ({', '.join(FOLDERS)}) and {short} of",
         "# tests/extract/steps/narrations, inventions of ours all of them.",
         f"bias = {weights.bias}",
         "",
