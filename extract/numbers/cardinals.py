@@ -56,11 +56,21 @@ def cardinal(tape: Tape, at: int) -> Figure | None:
     if tape.kind(at) == "article" and tape.kind(at + 1) == "couple":
         return Figure(at, at + 3 if tape.text(at + 2) == "of" else at + 2, tape.value(at + 1), "integer")
     first = _start(tape, at)
-    if first is None:
+    if first is None or _is_ordinal(tape, first):
         return None
     if tape.kind(first.end) != "scale":
         return first if tape.kind(at) in ("digits", "decimal") else _grouped(tape, first) or first
     return _scaled(tape, at, first)
+
+
+def _is_ordinal(tape: Tape, first: Figure) -> bool:
+    """True for the "twenty" of "the twenty-fifth" and "a twenty fifth"; "thirty second" may be a time."""
+    if tape.kind(first.start) != "tens" or first.end != first.start + 1:
+        return False
+    behind = tape.skip_dash(first.end)
+    word = tape.text(behind)
+    ordinal = tape.kind(behind) == "ordinal" and not tape.lexemes[behind].plural and word[:1].isalpha()
+    return ordinal and tape.value(behind) < 10 and (word != "second" or behind != first.end)
 
 
 def _scaled(tape: Tape, at: int, first: Figure) -> Figure:

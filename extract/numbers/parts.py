@@ -11,7 +11,6 @@ from extract.numbers.cardinals import below_hundred, cardinal
 from extract.numbers.figure import Figure, Tape
 from extract.numbers.vocabulary import vocabulary
 
-_TENTH = 10
 _BEHIND_TENTH = (
     "and",
     "or",
@@ -27,7 +26,26 @@ _BEHIND_TENTH = (
     "high",
     "here",
     "there",
+    "thick",
+    "thicker",
+    "thinner",
+    "wide",
+    "wider",
+    "narrower",
+    "deep",
+    "deeper",
+    "tall",
+    "taller",
+    "larger",
+    "smaller",
+    "bigger",
+    "tight",
+    "tighter",
+    "loose",
+    "looser",
 )
+_TENTHS = (10, 100)
+_OF_A_UNIT = ("inch", "foot", "millimeter", "millimetre", "mil", "mm", "turn", "thou", "degree")
 
 
 def mixed(tape: Tape, at: int) -> Figure | None:
@@ -46,7 +64,7 @@ def mixed(tape: Tape, at: int) -> Figure | None:
         part = _run_on(tape, whole)
     if part is None or not 0 < part.value < 1:
         return None
-    return Figure(at, part.end, whole.value + part.value, "mixed", denominator=part.denominator)
+    return Figure(at, part.end, whole.value + part.value, "mixed", denominator=part.denominator, grouped=whole.grouped)
 
 
 def _run_on(tape: Tape, whole: Figure) -> Figure | None:
@@ -79,8 +97,17 @@ def fraction(tape: Tape, at: int) -> Figure | None:
         return _one_part(tape, at)
     above = _numerator(tape, at)
     if above is None:
-        return None
+        return _lone_part(tape, at)
     return _below(tape, at, tape.skip_dash(above.end), above.value)
+
+
+def _lone_part(tape: Tape, at: int) -> Figure | None:
+    """The "eighth of an inch" of "the last eighth of an inch": one part, where "of" and a unit follow."""
+    below, end, plural = _denominator(tape, at)
+    if plural or below not in vocabulary().marks or tape.kind(at - 1) in ("ones", "teens", "tens", "digits", "dash"):
+        return None
+    named = tape.text(end) == "of" and tape.kind(end + 1) == "article" and tape.text(end + 2) in _OF_A_UNIT
+    return Figure(at, end, Fraction(1, below), "fraction", denominator=below) if named else None
 
 
 def _written(tape: Tape, at: int) -> Figure | None:
@@ -120,7 +147,7 @@ def _one_part(tape: Tape, at: int) -> Figure | None:
         return None
     if found.denominator in vocabulary().marks:
         return None if _is_duration(tape, found) else found
-    if found.denominator == _TENTH and (tape.text(found.end) in _BEHIND_TENTH or _ends(tape, found.end)):
+    if found.denominator in _TENTHS and (tape.text(found.end) in _BEHIND_TENTH or _ends(tape, found.end)):
         return found
     return found if tape.text(found.end) in ("of", "turn", "inch", "millimeter", "millimetre") else None
 

@@ -22,6 +22,8 @@ _SAID_SLACK = Fraction(6, 100)
 """A measure said again in the other system is often rounded."""
 _DUAL_REACH = 20
 _LATELY = 6
+_GROUPED = 100
+"""From here on figures said in groups are thousandths where inches are miked."""
 _INCH_MARKS = (32, 64, 128)
 
 
@@ -41,6 +43,8 @@ def from_form(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate
             unit = unit_named("millimeter")
             return [Candidate(unit, {"form_tenths": 1.0} | suits(scene, draft, unit, hits))]
         return [Candidate(unit_named("thou"), {"form_tenths": 1.0}, divisor=10)] if below == 10 else []
+    if draft.grouped and number.form == "mixed" and number.value >= _GROUPED and not metric:
+        return [Candidate(unit_named("thou"), {"form_thou": 1.0})]
     if number.form in ("fraction", "mixed") and not below & (below - 1):
         inch = unit_named("inch")
         name = {2: "form_half", 4: "form_quarter"}.get(below, "form_fine")
@@ -98,10 +102,11 @@ def from_own(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) 
 def from_typical(scene: Scene, draft: Draft) -> list[Candidate]:
     """Hertz for 440 where pitch is spoken of."""
     words = scene.around(draft)
+    spun = draft.number.form == "integer" and knowledge().spinning.before(scene.tape, draft.start) is not None
     return [
         Candidate(unit_named(row.unit), {"typical": 1.0})
         for row in knowledge().evidence.typical
-        if row.low <= draft.number.value <= row.high and words & row.near
+        if row.low <= draft.number.value <= row.high and (words & row.near or (row.before and spun))
     ]
 
 

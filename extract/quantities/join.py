@@ -47,10 +47,35 @@ def join(tape: Tape, parsed: tuple[Parsed, ...]) -> tuple[Draft, ...]:
 
 def _number(tape: Tape, parsed: Parsed) -> Draft:
     match = unit_behind(tape, parsed.end, parsed.number.form != "integer")
+    if match is not None and _is_verb(tape, match):
+        match = None
+    parsed = _without_sigh(tape, parsed, match)
     stock = match is not None and parsed.number.form == "fraction" and match.said in _no_fraction()
     if match is None or stock:
         return Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped)
     return _with(Draft(parsed.start, parsed.end, parsed.number, None, grouped=parsed.grouped), match)
+
+
+def _is_verb(tape: Tape, match: UnitMatch) -> bool:
+    """True for the "turns" of "five hundredths / turns smooth now", which begins a breath."""
+    begins = tape.lexemes[match.start].breath and not tape.is_noun(match.start)
+    return begins and match.unit.kind == "rotation"
+
+
+def _without_sigh(tape: Tape, parsed: Parsed, match: UnitMatch | None) -> Parsed:
+    """The "five inches" of "by oh five inches": thousandths are told by "oh" of an inch left out or single."""
+    sighed = tape.kind(parsed.start) == "oh" and tape.kind(parsed.start + 1) not in ("point", "oh", "zero")
+    if not sighed or match is None or match.said in _SINGLE_INCH:
+        return parsed
+    rest = figure(tape, parsed.start + 1)
+    if rest is None or rest.end != parsed.end:
+        return parsed
+    token = tape.lexemes[rest.start].token
+    number = Number(token, parsed.number.end, rest.value, rest.form, denominator=rest.denominator)
+    return replace(parsed, number=number, start=rest.start, grouped=rest.grouped)
+
+
+_SINGLE_INCH = ("inch", "in", '"', "″", "”")
 
 
 def _with(draft: Draft, match: UnitMatch) -> Draft:
@@ -172,11 +197,21 @@ def _or_two(tape: Tape, draft: Draft, _: Unit) -> Draft | None:
     return _range(tape, draft, second.value, second.end, second.end)
 
 
+def _one_and_part(tape: Tape, at: int, unit: Unit) -> Draft | None:
+    """The "thou and a half" of "a thou to a thou and a half"."""
+    one = one_of(tape, at)
+    if one is None or one.unit is None or one.unit.name != unit.name:
+        return None
+    return _and_part(tape, one, unit)
+
+
 def _to_more(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
-    """ "two mil to two and a half mil": a range whose first end has the unit too."""
+    """ "two mil to two and a half mil", "a thou to a thou and a half": a range whose first end has the unit too."""
     if draft.number.low is not None or is_change(tape, draft.start):
         return None
     at = behind_link(tape, draft.end)
+    if at is not None and (more := _one_and_part(tape, at, unit)) is not None:
+        return _range(tape, draft, more.number.value, more.end, more.end)
     second = figure(tape, at) if at is not None else None
     if second is None or second.value <= draft.number.value:
         return None

@@ -24,6 +24,7 @@ _FARTHEST = 4.0
 _LOOSE_REACH = 5
 _FAR_REACH = 12
 _OTHER_KIND = 1.5
+_RESULT_REACH, _RESULT_CUES = 6, 3
 
 
 def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) -> list[Candidate]:
@@ -45,12 +46,27 @@ def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed
             kinship[f"linked_{joined.strength}"] = 1.0
         elif rank == 0 and away <= 1 and taken_back(scene, draft):
             kinship["linked_correction"] = 1.0
+        if _is_worked_out(scene, draft, near, other):
+            kinship["worked_out"] = 1.0
         sizes = {} if is_difference(scene, draft) else closeness(draft, other)
         found.append(Candidate(other.unit, kinship | sizes | suited))
         parts = _parts_left_out(scene, draft, other)
         if parts:
             found.append(Candidate(other.unit, kinship | parts, denominator=other.number.denominator))
     return found
+
+
+def _is_worked_out(scene: Scene, draft: Draft, near: Neighbours, other: Draft) -> bool:
+    """True for the "four" of "20 across the front and 16 at the back, so that's four more": their difference or sum."""
+    if not near.before or other is not near.before[-1] or other.unit is None:
+        return False
+    if not knowledge().evidence.result & set(scene.left(draft.start, _RESULT_REACH)):
+        return False
+    earlier = next((one for one in reversed(near.before[:-1]) if one.unit and one.unit.name == other.unit.name), None)
+    if earlier is None or scene.cue(draft.start) - scene.cue(earlier.start) > _RESULT_CUES:
+        return False
+    one, two = earlier.number.value, other.number.value
+    return draft.number.value in (abs(one - two), one + two) and one != two
 
 
 def closeness(draft: Draft, other: Draft) -> Reasons:

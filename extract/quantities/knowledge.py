@@ -21,6 +21,8 @@ class Typical:
     low: float
     high: float
     near: frozenset[str]
+    before: str = ""
+    """Name of a list of phrases, one of which must stand right before, in place of words near."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +51,10 @@ class Evidence:
     weights: dict[str, float]
     lasting: Phrases
     not_lasting: Phrases
-    unsettled: tuple[tuple[frozenset[str], frozenset[str]], ...]
-    """Verbs, and the small words right before a figure, with which it matters whatever its unit."""
+    unsettled: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
+    """Kind, verbs and the small words right before a figure, with which it matters whatever its unit."""
+    result: frozenset[str]
+    """Words before a figure that was worked out."""
     unsettled_within: int
     unsettled_then: frozenset[str]
     lasting_verbs: Phrases
@@ -66,10 +70,24 @@ class Knowledge:
     after: dict[str, Phrases]
     idioms: Phrases
     year: dict[str, Any]
+    spinning: Phrases
+    """Words before a speed of turning."""
     year_before: frozenset[str]
     counted_nouns: frozenset[str]
     counted_before: Phrases
     counted_after: Phrases
+    stamped: frozenset[str]
+    stamped_behind: Phrases
+    abrasive_before: Phrases
+    coarsest: int
+    """The lowest grit that is said without the word."""
+    by_size: frozenset[str]
+    """Nouns that a fraction names a size of."""
+    shared_after: Phrases
+    """Behind a half of the measure just said."""
+    bounded_one: Phrases
+    """Words before a "one" that is a figure."""
+    bounded_then: frozenset[str]
     clock: frozenset[str]
     """Words of appointments."""
     wound: frozenset[str]
@@ -103,17 +121,19 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         skip=frozenset(data["skip"]["words"]),
         before={name: Phrases(listed) for name, listed in data["before"].items()},
         after={name: Phrases(listed) for name, listed in data["after"].items()},
-        typical=tuple(Typical(row["unit"], row["from"], row["to"], frozenset(row["near"])) for row in data["typical"]),
+        typical=tuple(
+            Typical(row["unit"], row["from"], row["to"], frozenset(row.get("near", ())), row.get("before", ""))
+            for row in data["typical"]
+        ),
         weights=data["weights"],
         lasting=Phrases(data["lasting"]["before"]),
         lasting_verbs=Phrases(data["lasting"]["verbs"]),
         lasting_then=frozenset(data["lasting"]["then"]),
         not_lasting=Phrases(data["lasting"]["not_before"]),
         unsettled=tuple(
-            (frozenset(row["verbs"]), frozenset(row["before"]))
-            for row in data["unsettled"].values()
-            if isinstance(row, dict)
+            (row["kind"], frozenset(row["verbs"]), frozenset(row["before"])) for row in data["unsettled"]["set"]
         ),
+        result=frozenset(data["result"]["words"]),
         unsettled_within=data["unsettled"]["within"],
         unsettled_then=frozenset(data["unsettled"]["then"]),
         links=Links(
@@ -135,10 +155,19 @@ def knowledge() -> Knowledge:
         after={name: Phrases(listed) for name, listed in no["after"].items()},
         idioms=Phrases(no["idioms"]["phrases"]),
         year=no["year"],
+        spinning=Phrases(evidence["spinning"]["before"]),
         year_before=frozenset(no["year"]["before"]),
         counted_nouns=frozenset(no["counted"]["nouns"]),
         counted_before=Phrases(no["counted"]["before"]),
         counted_after=Phrases(no["counted"]["after"]),
+        stamped=frozenset(no["stamped"]["near"]),
+        stamped_behind=Phrases(no["stamped"]["behind"]),
+        abrasive_before=Phrases(no["abrasive"]["before"]),
+        coarsest=no["abrasive"]["coarsest"],
+        by_size=frozenset(no["by_size"]["nouns"]),
+        shared_after=Phrases(no["counted"]["shared"]),
+        bounded_one=Phrases(no["bounded"]["before"]),
+        bounded_then=frozenset(no["bounded"]["then"]),
         seasoned=frozenset(no["past"]["seasoned"]),
         clock=frozenset(no["appointment"]["near"]),
         wound=frozenset(no["wound"]["near"]),

@@ -18,10 +18,10 @@ from extract.units import unit_data
 
 
 def one_of(tape: Tape, at: int) -> Draft | None:
-    """An article and a unit."""
+    """An article and a unit: "an inch", "a full inch"."""
     if tape.kind(at) != "article":
         return None
-    match = unit_at(tape, at + 1)
+    match = unit_at(tape, at + 1 + (tape.text(at + 1) in unit_data()["article"]["whole"]))
     return _draft(tape, at, match.end, match.said, match.unit) if match else None
 
 

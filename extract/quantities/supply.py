@@ -42,6 +42,7 @@ def candidates_for(scene: Scene, draft: Draft, near: Neighbours) -> list[Candida
         *from_own(scene, draft, near, hits),
         *from_typical(scene, draft),
         *from_dual(draft, near),
+        *_from_setting(scene, draft),
     ]
     return [one for one in candidates if one.unit.kind == "time" or not lasts(scene, draft)]
 
@@ -56,18 +57,25 @@ def _in_parts(number: Number, best: Candidate) -> Number:
     return number
 
 
-def _is_set(scene: Scene, draft: Draft) -> bool:
-    """ "Tighten the head bolts to 35 in a cross pattern": set to a figure; refuses "tighten to 12 o'clock"."""
-    evidence = knowledge().evidence
+def _set_kind(scene: Scene, draft: Draft) -> str | None:
+    """Torque for "tighten the head bolts to 35 in a cross pattern"; refuses "tighten to 12 o'clock"."""
+    evidence, at = knowledge().evidence, draft.start
     if not scene.ends_clause(draft.end) and scene.tape.text(draft.end) not in evidence.unsettled_then:
-        return False
-    words = scene.left(draft.start, evidence.unsettled_within)
-    return any(words and words[-1] in small and verbs & {*words} for verbs, small in evidence.unsettled)
+        return None
+    words = scene.left(at, evidence.unsettled_within)
+    rows = evidence.unsettled
+    return next((kind for kind, verbs, small in rows if words and words[-1] in small and verbs & {*words}), None)
+
+
+def _from_setting(scene: Scene, draft: Draft) -> list[Candidate]:
+    """The units that the speaker has for what a figure is set to: newton metres for "the stem bolts to six"."""
+    kind = _set_kind(scene, draft)
+    return [Candidate(unit, {"set_to": 1.0}) for unit in scene.units_said if unit.kind == kind]
 
 
 def unsettled(scene: Scene, draft: Draft) -> bool:
     """True for a bare number that matters though nothing settles its unit: "bake it at 200", "leave it for six"."""
-    if lasts(scene, draft) or _is_set(scene, draft):
+    if lasts(scene, draft) or _set_kind(scene, draft) is not None:
         return True
     hits = topics_near(scene, draft)
     if draft.number.form == "integer" and any(

@@ -7,7 +7,17 @@ from collections.abc import Callable
 from extract.quantities.draft import Draft
 from extract.quantities.refusals.counts import is_count, is_pronoun, is_wrap
 from extract.quantities.refusals.lists import spread
-from extract.quantities.refusals.names import goes_by_name, is_called, is_cone, is_part_number, is_thread
+from extract.quantities.refusals.names import (
+    goes_by_name,
+    is_abrasive,
+    is_called,
+    is_cone,
+    is_part_number,
+    is_size_by_name,
+    is_stamped,
+    is_thread,
+    is_thread_count,
+)
 from extract.quantities.refusals.shares import in_idiom, is_bare_half, is_ratio, is_share
 from extract.quantities.refusals.time_and_money import is_clock, is_past, is_price, is_year
 from extract.quantities.scene import Scene
@@ -21,6 +31,10 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("price", is_price),
     ("cone", is_cone),
     ("thread", is_thread),
+    ("thread count", is_thread_count),
+    ("stamped", is_stamped),
+    ("abrasive", is_abrasive),
+    ("size by name", is_size_by_name),
     ("past", is_past),
     ("ratio", is_ratio),
     ("wrap", is_wrap),

@@ -12,16 +12,21 @@ from extract.quantities.scene import Scene
 
 _WOUND_REACH = 5
 _MANY = 48
+_MORE_REACH = 10
+_PARTS_REACH = 8
+_MORE_THEN = ("than", "for", "in", "on", "at", "and", "so", "because", "cos")
 
 
 def is_pronoun(scene: Scene, draft: Draft) -> bool:
-    """The pronoun."""
-    return (
-        draft.unit is None
-        and draft.number.value == 1
-        and draft.number.low is None
-        and scene.tape.text(draft.start) == "one"
-    )
+    """The pronoun; "it's under one now" is a figure."""
+    lone = draft.unit is None and draft.number.value == 1 and draft.number.low is None
+    if not lone or scene.tape.text(draft.start) != "one":
+        return False
+    return knowledge().bounded_one.before(scene.tape, draft.start) is None or not _ends_there(scene, draft.end)
+
+
+def _ends_there(scene: Scene, at: int) -> bool:
+    return scene.ends_clause(at) or scene.tape.text(at) in knowledge().bounded_then
 
 
 def is_count(scene: Scene, draft: Draft) -> bool:
@@ -31,7 +36,10 @@ def is_count(scene: Scene, draft: Draft) -> bool:
     know, tape = knowledge(), scene.tape
     if _is_one_of(scene, draft) or _of_sized(scene, draft) or _tells_how_many(scene, draft):
         return True
-    if know.counted_before.before(tape, draft.start) is not None:
+    if _is_amount(scene, draft):
+        return False
+    sized = know.evidence.after["size"].at(tape, draft.end) is not None and tape.lexemes[draft.start].breath
+    if know.counted_before.before(tape, draft.start) is not None and not sized:
         return True
     at = draft.end + 1 if tape.kind(draft.end) == "dash" else draft.end
     if know.counted_after.at(tape, at) is not None or tape.text(at) in know.counted_nouns:
@@ -39,6 +47,33 @@ def is_count(scene: Scene, draft: Draft) -> bool:
     if know.after["multiple"].at(tape, at) is not None and is_sum(scene, at):
         return False
     return _heads_plural(scene, at)
+
+
+def _is_amount(scene: Scene, draft: Draft) -> bool:
+    """ "twenty of spacers", "four of clear air", and the "two" of "sixty-five millimetres and I give two more"."""
+    tape, at = scene.tape, draft.end
+    if tape.text(at) == "of" and draft.number.value > 1:
+        if {"part", "parts"} & set(scene.left(draft.start, _PARTS_REACH)):
+            return False  # "5 parts beeswax, 3 of rosin"
+        at += 1 + (scene.tag(at + 1) in ("JJ", "VBG"))
+        return scene.tag(at) in ("NN", "NNS") and tape.kind(at) == "word" and not tape.lexemes[at].breath
+    if tape.text(at) == "more" and (scene.ends_clause(at + 1) or tape.text(at + 1) in _MORE_THEN):
+        before = scene.draft_before(draft)
+        if before is not None and before.unit is not None and draft.start - before.end <= _MORE_REACH:
+            return True
+        said = scene.values_before(draft, 2)
+        worked_out = len(said) == 2 and abs(said[0] - said[1]) == draft.number.value
+        return worked_out and bool(knowledge().evidence.result & set(scene.left(draft.start, 3)))
+    return _is_half_each(scene, draft)
+
+
+def _is_half_each(scene: Scene, draft: Draft) -> bool:
+    """ "80 milliamps for the pair, so 40 a side": a measure just said, shared out."""
+    if knowledge().shared_after.at(scene.tape, draft.end) is None:
+        return False
+    before = scene.draft_before(draft)
+    shared = before is not None and before.unit is not None and draft.start - before.end <= _MORE_REACH
+    return bool(shared and before and before.number.value == 2 * draft.number.value)
 
 
 def _is_one_of(scene: Scene, draft: Draft) -> bool:

@@ -6,6 +6,7 @@ Refuses to take a figure with a unit for a name: "the 12 mm drill".
 from __future__ import annotations
 
 from extract.numbers.grammar import figure
+from extract.quantities.chains import link
 from extract.quantities.draft import Draft
 from extract.quantities.knowledge import knowledge
 from extract.quantities.scene import Scene
@@ -14,7 +15,10 @@ from extract.quantities.unit_phrases import unit_at
 _PART_OF_LIST = 100
 _GRIT_WORDS = frozenset(["grit", "grits", "sandpaper", "abrasive"])
 _GRIT_REACH = 8
-_BARE = ("grit", "size", "multiple", "ratio", "clock")
+_LONG_NUMBER, _SERIAL = 100, 1000
+_STAMP_REACH = 6
+_THREAD_REACH = 2
+_BARE = ("grit", "size", "multiple", "ratio", "clock", "thread")
 """What a figure with a unit is not: "eighty gsm" is a weight, "nine degrees this morning" no time of day."""
 
 
@@ -26,7 +30,11 @@ def goes_by_name(scene: Scene, draft: Draft) -> bool:
         at -= 1
     if scene.tape.text(at - 1) in ("m", "f") and scene.tape.text(at - 2) != "'" and draft.unit is None:
         return True  # "m five", a metric screw; "f 4.5", an aperture
-    if any(phrases.before(scene.tape, at) is not None for phrases in know.before.values()) and draft.unit is None:
+    if draft.unit is None and any(
+        phrases.before(scene.tape, at) is not None
+        for name, phrases in know.before.items()
+        if name != "position" or draft.number.form == "integer"
+    ):
         return True
     if draft.unit is None and draft.number.value in know.grits and scene.near(draft, _GRIT_REACH) & _GRIT_WORDS:
         return True
@@ -36,6 +44,40 @@ def goes_by_name(scene: Scene, draft: Draft) -> bool:
         for name, phrases in know.after.items()
         if (name not in _BARE or draft.unit is None) and (name != "multiple" or not is_sum(scene, behind))
     )
+
+
+def is_stamped(scene: Scene, draft: Draft) -> bool:
+    """ "stamped on the back plate, 1187. A serial number": long numbers without a unit."""
+    know, tape = knowledge(), scene.tape
+    if draft.unit is not None or draft.number.form != "integer" or draft.number.value < _LONG_NUMBER:
+        return False
+    behind = draft.end + 1 if tape.is_stop(draft.end) else draft.end
+    if know.stamped_behind.at(tape, behind) is not None:
+        return True
+    return draft.number.value >= _SERIAL and bool(set(scene.left(draft.start, _STAMP_REACH)) & know.stamped)
+
+
+def is_abrasive(scene: Scene, draft: Draft) -> bool:
+    """ "a strip of two twenty like polishing a shoe": a grit that is said without the word."""
+    know = knowledge()
+    if draft.unit is not None or draft.number.value not in know.grits or draft.number.value < know.coarsest:
+        return False
+    return know.abrasive_before.before(scene.tape, draft.start) is not None
+
+
+def is_size_by_name(scene: Scene, draft: Draft) -> bool:
+    """ "a three-quarter bass", "a half size cello": how large of its kind a thing is."""
+    at = draft.end + 1 if scene.tape.kind(draft.end) == "dash" else draft.end
+    return draft.unit is None and draft.number.form == "fraction" and scene.tape.text(at) in knowledge().by_size
+
+
+def is_thread_count(scene: Scene, draft: Draft) -> bool:
+    """The "twenty to the inch" of "a quarter inch, twenty to the inch": the second half of a thread's name."""
+    if draft.unit is None or draft.unit.name != "count / inch":
+        return False
+    before = scene.draft_before(draft)
+    sized = before is not None and before.unit is not None and before.unit.kind == "length"
+    return bool(sized and before is not None and draft.start - before.end <= _THREAD_REACH)
 
 
 def is_sum(scene: Scene, at: int) -> bool:
@@ -83,9 +125,17 @@ def _ends_list(scene: Scene, draft: Draft) -> bool:
     return small and scene.tape.text(draft.end) in ("and", "or") and scene.draft_at(draft.end + 1) is not None
 
 
+def _is_put_right(scene: Scene, draft: Draft) -> bool:
+    """True for the 6 of "the bit's a 6, beg pardon, a 6.5", which is a size."""
+    behind = next((one for at in range(1, 8) if (one := scene.draft_at(draft.end + at)) is not None), None)
+    joined = link(scene, draft, behind) if behind is not None else None
+    return bool(joined and behind and joined.strength == "correction" and behind.number.form == "decimal")
+
+
 def is_called(scene: Scene, draft: Draft) -> bool:
     """ "that's an 11": a thing called by its size, where no unit stands in the sentence."""
-    if draft.unit or draft.number.form != "integer" or scene.tape.kind(draft.start - 1) != "article":
+    whole = draft.number.form == "integer" or (draft.grouped and draft.number.form == "decimal")
+    if draft.unit or not whole or scene.tape.kind(draft.start - 1) != "article" or _is_put_right(scene, draft):
         return False
     low, high = scene.sentence_bounds(draft.start)
     digits = ("digits", "decimal", "slash", "vulgar")

@@ -8,6 +8,9 @@ from __future__ import annotations
 from extract.quantities.draft import Draft
 from extract.quantities.scene import Scene
 
+_FACTOR = 12
+"""A bare factor up to this counts."""
+
 
 def in_idiom(scene: Scene, draft: Draft) -> bool:
     """ "one of these", "half the battle", "a million times"."""
@@ -24,10 +27,32 @@ def is_ratio(scene: Scene, draft: Draft) -> bool:
         return True
     if draft.unit is not None or draft.number.form != "integer":
         return False
+    if _is_divided(scene, draft):
+        return True
     behind = scene.draft_at(draft.end + 1) if tape.text(draft.end) == "in" else None
     if behind is not None:
         return behind.unit is None and behind.number.form == "integer"
     return tape.text(draft.start - 1) == "in" and tape.kind(draft.start - 2) in ("digits", "ones", "teens")
+
+
+def _is_divided(scene: Scene, draft: Draft) -> bool:
+    """ "four over twelve is a third", "over two under two", and the factor of "that times three"."""
+    tape = scene.tape
+    before, after = scene.draft_before(draft), scene.draft_at(draft.end + 1)
+    if tape.text(draft.start - 1) == "times" and draft.number.value <= _FACTOR:
+        return True
+    follows = before is not None and before.end == draft.start - 1 and _is_bare(before)
+    precedes = after is not None and _is_bare(after)
+    if tape.text(draft.end) == "over" and precedes and draft.number.value > 1:
+        return True
+    if tape.text(draft.start - 1) == "over" and follows and draft.number.value > 1:
+        return True
+    up_and_down = {tape.text(draft.start - 1), tape.text(draft.end)} == {"over", "under"} and precedes
+    return up_and_down or ({tape.text(draft.start - 1), tape.text(draft.start - 3)} == {"over", "under"} and follows)
+
+
+def _is_bare(draft: Draft) -> bool:
+    return draft.unit is None and draft.number.form == "integer"
 
 
 def _worked_out(scene: Scene, draft: Draft) -> bool:
@@ -35,6 +60,16 @@ def _worked_out(scene: Scene, draft: Draft) -> bool:
     low, high = draft.ends
     said = [value for value in scene.values_before(draft, 3) if value > 0]
     return low > 0 and any(one * high == other * low for one in said for other in said)
+
+
+def _near_measure(scene: Scene, draft: Draft) -> bool:
+    """True where a length was just said, or is named beside: "the clearance is a hundredth"."""
+    before = scene.draft_before(draft)
+    said = before is not None and before.unit is not None and before.unit.kind == "length"
+    if said and before is not None and scene.sentence(before.start) == scene.sentence(draft.start):
+        return True
+    near = scene.topics.between(draft.start - 6, draft.end + 3)
+    return any(hit.topic.kind == "length" and hit.topic.role in ("name", "adjective") for hit in near)
 
 
 def is_bare_half(scene: Scene, draft: Draft) -> bool:
@@ -61,8 +96,11 @@ def is_share(scene: Scene, draft: Draft) -> bool:
     if scene.tape.text(draft.end - 1) == "halves":
         return True
     if below & (below - 1):
-        one_tenth = below == 10 and scene.tape.kind(draft.start) == "article"
-        return not one_tenth and (below not in (10, 100) or not scene.tape.lexemes[draft.end - 1].plural)
+        if scene.tape.kind(draft.start) == "slash" and below > _FACTOR and below % _FACTOR == 0:
+            return False  # "a third of 1/8 is 1/24"
+        if scene.tape.kind(draft.start) == "article" and below in (10, 100):
+            return below == 100 and not _near_measure(scene, draft)
+        return below not in (10, 100) or not scene.tape.lexemes[draft.end - 1].plural
     if below >= _MARKED_ON_A_RULE:
         return False
     return scene.tape.text(draft.end) == "of" and scene.tape.text(draft.end + 1) in (

@@ -26,7 +26,7 @@ def is_year(scene: Scene, draft: Draft) -> bool:
         or not know.year["from"] <= value <= know.year["to"]
     ):
         return False
-    if "," in scene.tape.text(draft.start):
+    if "," in scene.tape.text(draft.start) or know.spinning.before(scene.tape, draft.start) is not None:
         return False
     return draft.grouped or scene.tape.text(draft.start - 1) in know.year_before
 
@@ -91,4 +91,6 @@ def is_price(scene: Scene, draft: Draft) -> bool:
     if draft.unit is None:
         return bool(set(scene.left(draft.start, 3)) & knowledge().money)
     coins = draft.said in ("pound", "pounds", "cent", "cents") and not draft.compound
+    if coins and scene.tape.text(draft.end) == "of" and scene.tape.is_noun(draft.end + 1):
+        return False  # "used two pounds of splint, if you buy it by the kilo"
     return coins and bool(scene.near(draft, 12) & scene.around(draft) & knowledge().money)
