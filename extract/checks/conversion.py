@@ -23,6 +23,8 @@ SOURCE = "NIST SP 811 (2008) B.7 and SP 1038 (2006) section 4.4: rounding of con
 _FAR = 9
 """Words between two figures from which on they are no restatement, unless the record says so."""
 _FEW = 3
+_STEM = 4
+"""Letters by which "thick" is known for thickness."""
 _OR = frozenset({"about", "so", "roughly", "call", "it", "say", "around", "that", "nearly", "just", "under", "over"})
 _A = (("a",), ("an",), ("any",), ("either",))
 """Before a figure these let "or" offer another thing: "a two inch or 120 mm brush"."""
@@ -63,7 +65,9 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
     words = _between(talk, first_said, second)
     if first_said.clause[-1:] == ("from",) and "to" in words[:3]:
         return None
-    if len(words) > _FAR or not second.measure.unit_said:
+    if len(words) > _FAR or not second.measure.unit_said or any(word[0].isdigit() for word in words):
+        return None
+    if _tells_of_more(words):
         return None
     if holds(words, check_words().strong) is not None:
         return first_said, second, _reach(first_said, second)
@@ -76,6 +80,15 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
     if any(word not in passing for word in words):
         return None
     return first_said, second, _reach(first_said, second)
+
+
+def _tells_of_more(words: tuple[str, ...]) -> bool:
+    """ "984 thou, so that's metric in an American casting, outside is 52 mm": behind "that's" comes another matter."""
+    found = holds(words, check_words().strong)
+    if found is None:
+        return False
+    at = next(at for at in range(len(words)) if words[at : at + len(found)] == found)
+    return len([word for word in words[at + len(found) :] if word not in check_words().beside]) >= _FEW
 
 
 def _are_of_two_systems(first: Said, second: Said) -> bool:
@@ -134,9 +147,15 @@ def _may_restate(first: Said, second: Said) -> bool:
     one, other = first.measure, second.measure
     if one.difference != other.difference or len(first.figures) != len(second.figures):
         return False
-    if one.attribute and other.attribute and one.attribute != other.attribute:
+    if one.attribute and other.attribute and one.attribute != other.attribute and _is_named(second):
         return False
     return not second.after or second.after[0] not in check_words().comparing
+
+
+def _is_named(second: Said) -> bool:
+    """What the second measures is said beside it; where it is not, the record only supposes it."""
+    near = {word[:_STEM] for word in (*second.before, *second.after[:_FEW])}
+    return bool(near & {word[:_STEM] for word in words_of(second.measure.attribute or "")})
 
 
 def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:

@@ -6,7 +6,7 @@ Source: common usage of spoken English; no source.
 
 from __future__ import annotations
 
-from extract.checks.arithmetic.window import COUNTS
+from extract.checks.arithmetic.counting import COUNTS
 from extract.checks.magnitudes import magnitudes
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words

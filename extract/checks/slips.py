@@ -35,6 +35,8 @@ _TWINS = {
     "gram": ("kilogram",),
     "hour": ("minute",),
     "minute": ("second", "hour"),
+    "second": ("millisecond", "minute"),
+    "millisecond": ("second",),
     "newton * meter": ("inch * force_pound",),
     "foot_pound": ("inch * force_pound",),
     "inch * force_pound": ("newton * meter", "foot_pound"),

@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from extract.checks.agreement import agreement
 from extract.checks.arithmetic.carried import is_carried
+from extract.checks.arithmetic.listed import calls_opposites, find_listed
 from extract.checks.arithmetic.pattern import Sum, terms_of
 from extract.checks.arithmetic.running import find_running, judge_running
 from extract.checks.arithmetic.sums import SUMS
@@ -36,10 +37,13 @@ def find_sums(talk: Talk) -> Iterator[Suspicion]:
             yield suspicion
     for one in talk.said:
         window = window_before(talk, one)
-        if window is None or one.place in worked or _is_said_again(talk, one):
+        if window is None or one.place in worked or _is_said_again(talk, one) or calls_opposites(talk, one):
             continue
         found = [(rule, judged) for rule in SUMS if (judged := _try(rule, window)) != "no sum"]
+        if found:
+            worked.add(one.place)
         yield from (judged for _, judged in found[:1] if isinstance(judged, Suspicion) and not _is_cleared(found))
+    yield from find_listed(talk, frozenset(worked))
 
 
 def _is_cleared(found: list[tuple[Sum, Suspicion | str]]) -> bool:

@@ -7,27 +7,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from extract.checks.arithmetic.counting import counted
 from extract.checks.talk import Said, Talk
 
 _FIGURES = 4
 """Figures that a sum said aloud has at most, the result included."""
 _BEHIND = 4
-_SMALL = (
-    "two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen"
-)
-COUNTS = {word: count for count, word in enumerate(_SMALL.split(" "), start=2)}
-COUNTS |= {
-    "eighteen": 18,
-    "dozen": 12,
-    "twenty": 20,
-    "twenty-four": 24,
-    "thirty": 30,
-    "thirty-two": 32,
-    "forty": 40,
-    "fifty": 50,
-    "sixty": 60,
-    "eighty": 80,
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +32,7 @@ def window_before(talk: Talk, one: Said) -> Window | None:
         figures.insert(0, earlier)
     pieces: list[str] = []
     for place, figure in enumerate(figures):
-        pieces.extend(_counted(word) for word in figure.before)
+        pieces.extend(counted(figure.before))
         pieces.append(f"<{place}>")
     pieces.extend(one.after[:_BEHIND])
     return Window(" ".join(pieces) + " ", tuple(figures))
-
-
-def _counted(word: str) -> str:
-    if word.isdigit() and len(word) < 4:
-        return f"%{int(word)}"
-    return f"%{COUNTS[word]}" if word in COUNTS else word
