@@ -6,11 +6,13 @@ Tokens never run over a cue's border, so a quote can always be led back to where
 from __future__ import annotations
 
 from dataclasses import dataclass
-
-from spacy.language import Language
-from spacy.tokens import Doc, Span
+from typing import TYPE_CHECKING
 
 from capture.transcript import Transcript
+
+if TYPE_CHECKING:
+    from spacy.language import Language
+    from spacy.tokens import Doc, Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +37,8 @@ class Narration:
 
 def make_doc(nlp: Language, transcript: Transcript) -> Doc:
     """Tokenise a transcript, cue by cue. Linear in the number of words."""
+    from spacy.tokens import Doc
+
     words: list[str] = []
     spaces: list[bool] = []
     cue_of: list[int] = []
@@ -71,5 +75,7 @@ def is_punctuated(transcript: Transcript) -> bool:
 
 def narration_of(doc: Doc | Span) -> Narration:
     """The narration that a `Doc` was made from."""
+    from spacy.tokens import Span
+
     found: Narration = (doc.doc if isinstance(doc, Span) else doc)._.narration
     return found

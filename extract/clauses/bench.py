@@ -8,9 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Literal
-
-from spacy.tokens import Doc, Token
+from typing import TYPE_CHECKING, Literal
 
 from extract.clauses.grammar import PARTICLES, grammar
 from extract.clauses.talk import talk
@@ -19,6 +17,9 @@ from extract.clauses.words import BenchWords, bench_words
 from extract.narration import narration_of
 from extract.spans import Measured
 from extract.trade import Trade
+
+if TYPE_CHECKING:
+    from spacy.tokens import Doc, Token
 
 Form = Literal["base", "ing", "past", "s"]
 
