@@ -19,6 +19,7 @@ from extract.corrections.figure_pairs import (
 )
 from extract.corrections.near_pairs import NEAR
 from extract.corrections.openings import opens
+from extract.corrections.pieces import Piece
 from extract.corrections.scene import Scene, kind_of
 from extract.corrections.signs import Signs
 
@@ -30,6 +31,10 @@ _SIGNS = (
     "change", "others", "work",
 )  # fmt: skip
 _CANDIDATES = 5
+_CLOSE = 6
+"""Pieces before a figure that tell best what it is of."""
+_RARE = 5
+"""A word that is said no more often tells of one thing."""
 
 
 def far_pairs(scene: Scene, signs: Signs) -> Iterator[tuple[int, int]]:
@@ -106,6 +111,9 @@ def far_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
             None not in (first.attribute, second.attribute) and first.attribute != second.attribute
         )
         found["same_item"] = float(first.item is not None and first.item == second.item)
+    found["digits_turned"] = float(_turned(pieces[wrong], pieces[right]))
+    found["same_behind"] = float(not inside and _same_behind(scene, wrong, right))
+    found["thing_named"] = _thing_named(scene, wrong, begin, right) if not inside else 0.0
     found["bare"] = float(second is None)
     found["counting"] = float(second is None and counts_things(scene, right))
     found |= forms(pieces[wrong], pieces[right])
@@ -125,3 +133,27 @@ def far_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     found["own_denied"] = float(any(pieces[at].text in DENYING for at in range(max(0, right - 2), right)))
     found["asked"] = float(inside and pieces[wrong].mark == "?")
     return {name: value for name, value in found.items() if value}
+
+
+def _turned(wrong: Piece, right: Piece) -> bool:
+    """The same digits in another order: 46 and 64."""
+    if wrong.number is None or right.number is None or wrong.number.value == right.number.value:
+        return False
+    first, second = (str(float(one.number.value)).strip("0.") for one in (wrong, right) if one.number)
+    return len(first) > 1 and sorted(first) == sorted(second)
+
+
+def _same_behind(scene: Scene, wrong: int, right: int) -> bool:
+    """The same word tells behind both what they are: "forty six long", "sixty four long"."""
+    pieces = scene.pieces
+    if right + 1 >= len(pieces) or pieces[wrong].mark or pieces[right].mark:
+        return False
+    return bool(scene.content(range(wrong + 1, wrong + 2)) & scene.content(range(right + 1, right + 2)))
+
+
+def _thing_named(scene: Scene, wrong: int, begin: int, right: int) -> float:
+    """How much of the words right about an earlier figure the remark says again: "those foot screws"."""
+    own = scene.content(range(max(0, wrong - _CLOSE), min(len(scene.pieces), wrong + 3)))
+    said = scene.content(range(begin, min(right + 4, len(scene.pieces))))
+    rare = [word for word in own & said if scene.often(word) <= _RARE]
+    return min(len(rare), 3) / 3

@@ -24,6 +24,10 @@ from extract.corrections.signs import OWNING, Signs
 
 NEAR, SKIPPED = 16, 2
 """Pieces between two neighbours, and figures tried behind each."""
+_EXPLAINED_FAR = 28
+"""The same where an edit phrase follows the first at once: "six inches, no, hang on, these are planks, so ..."."""
+_AT_ONCE, _LEAD = 2, 5
+"""Words between a figure and such a phrase behind it, and between such a phrase and the figure that holds."""
 _BEHIND = 10
 _CUT = frozenset({"IN", "NN", "NNS", "CC", "TO"})
 _SAYING = frozenset({"say", "said", "told", "gave", "call", "called"})
@@ -39,8 +43,29 @@ def near_pairs(scene: Scene, signs: Signs) -> Iterator[tuple[int, int]]:
     places = [at for at, piece in enumerate(scene.pieces) if piece.figure]
     for at, wrong in enumerate(places):
         for right in places[at + 1 : at + 1 + SKIPPED]:
-            if right - wrong <= NEAR and comparable(scene, wrong, right) and _offered(scene, signs, wrong, right):
+            reach = _EXPLAINED_FAR if edited_at_once(scene, wrong) else NEAR
+            if right - wrong <= reach and comparable(scene, wrong, right) and _offered(scene, signs, wrong, right):
                 yield wrong, right
+
+
+def edited_at_once(scene: Scene, wrong: int) -> int:
+    """Behind the edit phrase that stands right behind a figure, or one word on; 0 where there is none."""
+    for begin in range(wrong + 1, min(wrong + 1 + _AT_ONCE, len(scene.pieces))):
+        if end := scene.edit_ends.get(begin):
+            return end
+        if scene.pieces[begin].figure or scene.pieces[begin].mark:
+            break
+    return 0
+
+
+def _edited_before(scene: Scene, wrong: int, right: int) -> bool:
+    """An edit phrase leads up to the second figure with only small words between: "no, it's 16"."""
+    for at in range(right, max(wrong, right - _LEAD), -1):
+        if at in scene.edit_begins and scene.edit_begins[at] > wrong:
+            return True
+        if scene.pieces[at - 1].text not in scene.words.fillers:
+            return False
+    return False
 
 
 def _offered(scene: Scene, signs: Signs, wrong: int, right: int) -> bool:
@@ -74,6 +99,10 @@ def near_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
         and not pieces[at].figure
     ]
     found["open_words"] = min(len(open_words), 6) / 3
+    found["edit_next"] = float(0 < edited_at_once(scene, wrong) <= right)
+    found["edit_before"] = float(_edited_before(scene, wrong, right))
+    found["edit_only"] = float(bool(found["edit_next"] and found["edit_before"]))
+    found["says_again"] = float(_says_again(scene, right))
     found["explained"] = float(not open_words and len(between) > 0)
     found["gap"] = min(len(between), 12) / 6
     found["touching"] = float(right == wrong + 1)
@@ -110,6 +139,12 @@ def near_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     found["others"] = float(signs.within("others", max(0, wrong - 8), right) is not None)
     found["more_figures"] = float(sum(pieces[at].figure for at in between))
     return {name: value for name, value in found.items() if value}
+
+
+def _says_again(scene: Scene, right: int) -> bool:
+    """The second figure only says in another unit what stands between the two: "no, 1.6, that's 1/16 inch"."""
+    second = scene.pieces[right].measured
+    return second is not None and second.same_as is not None
 
 
 def _cuts(signs: Signs, piece: Piece, at: int) -> bool:

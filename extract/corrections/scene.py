@@ -89,6 +89,16 @@ class Scene:
             at = max(end, at + 1)
         return tuple(found)
 
+    @cached_property
+    def edit_ends(self) -> dict[int, int]:
+        """Where each of `edit_runs` begins, with where it ends."""
+        return dict(self.edit_runs)
+
+    @cached_property
+    def edit_begins(self) -> dict[int, int]:
+        """Where each of `edit_runs` ends, with where it begins."""
+        return {end: begin for begin, end in self.edit_runs}
+
     def run_at(self, place: int) -> tuple[int, bool]:
         """Behind the edit phrases that begin at a place, and whether one of them is strong."""
         at, strong = place, False
@@ -139,6 +149,10 @@ class Scene:
         """The word was said before a place."""
         found = self._mentions.get(root(word))
         return found is not None and found[0] < before
+
+    def often(self, word: str) -> int:
+        """How often a word, without its ending, is said in the narration."""
+        return len(self._mentions.get(word, ()))
 
     def places_of(self, word: str, before: int) -> list[int]:
         """The latest places before a place at which a word, without its ending, was said."""

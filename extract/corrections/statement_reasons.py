@@ -6,7 +6,7 @@ from extract.corrections.evidence import Reasons
 from extract.corrections.openings import opens
 from extract.corrections.scene import Scene
 from extract.corrections.signs import Signs
-from extract.corrections.statements import BACK, Statement
+from extract.corrections.statements import BACK, Statement, swapped
 
 _ZONE = (
     "quote", "recall", "confess", "discard", "amend", "deny", "strong", "pause", "reread", "bare_wrong", "session",
@@ -39,10 +39,10 @@ def statement_reasons(scene: Scene, signs: Signs, one: Statement) -> Reasons:
     found["answer_signs"] = _covered(signs, one.answer)
     found["claim_signs"] = _covered(signs, one.claim)
     found["shared"] = min(len(shared), 3) / 3
-    swapped = _swapped(scene, one)
+    swaps = swapped(scene, one.claim, one.answer)
     found["work"] = float(signs.within("work", *zone) is not None)
-    found["swap"] = float(any(word not in _PARTICLES for word in swapped))
-    found["swap_small"] = float(bool(swapped) and not found["swap"])
+    found["swap"] = float(any(word not in _PARTICLES for word in swaps))
+    found["swap_small"] = float(bool(swaps) and not found["swap"])
     found["swap_shared"] = float(bool(found["swap"]) and bool(shared))
     found["denied"] = float(_denied(scene, one, claim))
     known = [word for word in claim if scene.mentioned(word, one.begin)]
@@ -78,33 +78,28 @@ def statement_reasons(scene: Scene, signs: Signs, one: Statement) -> Reasons:
     found["lone_no"] = float(
         one.anchor == "strong" and scene.pieces[one.begin].text in ("no", "nope") and not opens(scene, one.begin)
     )
+    turning = signs.within("spoiled", one.claim[0], one.answer[1]) is not None
+    found["spoiled"] = float(turning)
+    told = one.quoted or signs.within("quote", *one.claim) is not None
+    found["told_then"] = float("session" in found and told and "affirm" not in found)
+    found["told_spoiled"] = float(bool(found["told_then"]) and (turning or turned))
+    found["did_spoiled"] = float(one.anchor == "session" and turning)
+    found["firm"] = float(one.anchor in ("strong", "amend") and _firmly(scene, one.begin))
+    found["held"] = float(bool(found["firm"]) and signs.within("holds", one.answer[0], one.answer[0] + 2) is not None)
     owned = [n for n in ("confess", "discard", "amend", "strong", "reread", "deny", "quote", "recall") if n in found]
     found["signs"] = min(len(owned), 4) / 4
     return {name: value for name, value in found.items() if value}
 
 
+def _firmly(scene: Scene, begin: int) -> bool:
+    """More than a lone word takes back: "no, sorry", "ah. No. Other way about"."""
+    end = scene.edit_ends.get(begin, 0)
+    return end - begin > 1
+
+
 def _covered(signs: Signs, span: tuple[int, int]) -> float:
     """How much of a statement only says that something was wrong, or was said."""
     return sum(signs.explained(at, _TALK) for at in range(*span)) / max(1, span[1] - span[0])
-
-
-def _swapped(scene: Scene, one: Statement) -> list[str]:
-    """Words of the answer that are the counterpart of a word of the claim: left and right, red and black."""
-    said, meant = _spelled(scene, one.claim), _spelled(scene, one.answer)
-    fresh = {word for word in meant - said if len(word) > 1}
-    return [word for word in fresh if said & scene.words.swaps.get(word, frozenset())]
-
-
-def _spelled(scene: Scene, span: tuple[int, int]) -> set[str]:
-    """The words of a statement; "left-handed" has "left" in it, and "in front" is one."""
-    pieces = scene.pieces
-    found: set[str] = set()
-    for at in range(*span):
-        text = pieces[at].text.removesuffix("'s")
-        found.update((text, *text.split("-")))
-        if at + 1 < span[1]:
-            found.add(f"{text} {pieces[at + 1].text}")
-    return found
 
 
 def _denied(scene: Scene, one: Statement, claim: frozenset[str]) -> bool:

@@ -19,6 +19,8 @@ _LONGEST = 18
 _UNITS = 3
 _AHEAD = 36
 BACK = 24
+_COUNTERPART = 2
+"""How many shared words a counterpart is worth: "in front of the foot", "behind the foot"."""
 _SPEAKER = frozenset({"i", "i've", "i'd", "we", "my", "me"})
 
 
@@ -178,5 +180,27 @@ def _contradicted(scene: Scene, units: list[int], answer: tuple[int, int], befor
         for place in scene.places_of(word, before):
             number = _unit(units, place)
             found[number] = found.get(number, 0) + 1
+    for number in found:
+        span = (units[number], min(units[number + 1], before))
+        found[number] += _COUNTERPART * bool(swapped(scene, span, answer))
     ranked = sorted(found, key=lambda number: (-found[number], -number))[:3]
     return [(units[n], min(units[n + 1], before)) for n in ranked]
+
+
+def swapped(scene: Scene, claim: tuple[int, int], answer: tuple[int, int]) -> list[str]:
+    """Words of the answer that are the counterpart of a word of the claim: left and right, red and black."""
+    said, meant = _spelled(scene, claim), _spelled(scene, answer)
+    fresh = {word for word in meant - said if len(word) > 1}
+    return [word for word in fresh if said & scene.words.swaps.get(word, frozenset())]
+
+
+def _spelled(scene: Scene, span: tuple[int, int]) -> set[str]:
+    """The words of a statement; "left-handed" has "left" in it, and "in front" is one."""
+    pieces = scene.pieces
+    found: set[str] = set()
+    for at in range(*span):
+        text = pieces[at].text.removesuffix("'s")
+        found.update((text, *text.split("-")))
+        if at + 1 < span[1]:
+            found.add(f"{text} {pieces[at + 1].text}")
+    return found

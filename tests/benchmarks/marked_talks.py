@@ -1,7 +1,7 @@
 """Every talk whose figures are marked with what they measure: for fitting weights, and for scoring what was fitted.
 
-Four sources, all inventions of ours: tests/narrations/read, the talks of the measures' tests, those of the quantities'
-tests (with their marks in measures/marks), and the phrases of the measures' tests, each a talk of its own.
+All inventions of ours: the folders of tests/narrations that may be read, the talks of the measures' tests, those of the
+quantities' tests (with their marks in measures/marks), and the phrases of the measures' tests, each a talk of its own.
 """
 
 from __future__ import annotations
@@ -28,6 +28,8 @@ from tests.extract.marked import narration as read_marked
 from tests.extract.narrations import transcript_of
 
 TESTS = Path(__file__).parent.parent
+FOLDERS = ("read", "fitted", "newer", "opened")
+"""Those of tests/narrations that may be learnt from; the others are for scoring only."""
 _PHASES = {"f": "as_found", "t": "target", "l": "as_left", "g": "general"}
 
 Mark = dict[str, Any]
@@ -46,7 +48,7 @@ class MarkedTalk:
 @cache
 def marked_talks() -> tuple[MarkedTalk, ...]:
     """All of them, in a fixed order."""
-    return tuple(talk for source in (_read, _of_measures, _of_quantities, _of_phrases) for talk in source())
+    return tuple(talk for source in (_narrations, _of_measures, _of_quantities, _of_phrases) for talk in source())
 
 
 def folder_talks(folder: Path, source: str) -> Iterator[MarkedTalk]:
@@ -63,8 +65,9 @@ def attribute_right(finding: Finding, mark: Mark) -> bool:
     return bool(words(finding.attribute) & words(" ".join(mark["attribute"])))
 
 
-def _read() -> Iterator[MarkedTalk]:
-    return folder_talks(TESTS / "narrations" / "read", "read")
+def _narrations() -> Iterator[MarkedTalk]:
+    for folder in FOLDERS:
+        yield from folder_talks(TESTS / "narrations" / folder, folder)
 
 
 def _of_measures() -> Iterator[MarkedTalk]:

@@ -1,8 +1,8 @@
 """Every talk whose corrections are marked: for fitting what the signs of a statement taken back weigh.
 
-All are inventions of ours: tests/narrations/fitted and read, the phrases of the corrections' tests, each a talk of its
-own, and the talks of the tests of measures, quantities and steps, with their marks in
-tests/extract/corrections/marked_talks.toml. Never tests/narrations/kept.
+All are inventions of ours: the folders of tests/narrations that may be read, the phrases of the corrections' tests,
+each a talk of its own, and the talks of the tests of measures, quantities and steps, with their marks in
+tests/extract/corrections/marked_talks.toml.
 """
 
 from __future__ import annotations
@@ -23,6 +23,7 @@ from extract.corrections.statements import Statement
 from extract.pipeline import Extractor
 from extract.trade import guess_trade, load_trade
 from tests.benchmarks.fit_steps import short_narration
+from tests.benchmarks.marked_talks import FOLDERS
 from tests.benchmarks.narrations import same_value, words
 from tests.extract.corrections.test_corrections import cases
 from tests.extract.marked import narration
@@ -125,7 +126,7 @@ def marked_talks() -> tuple[MarkedTalk, ...]:
 
 
 def _narrations() -> Iterator[MarkedTalk]:
-    for folder in ("fitted", "read"):
+    for folder in FOLDERS:
         for path in sorted((TESTS / "narrations" / folder).rglob("gold.json")):
             marks = [
                 Mark(one["withdraws"], one["replacement"], one["cue"], one["value"], one["unit"])
