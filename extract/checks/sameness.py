@@ -7,6 +7,7 @@ worked on in between. Common usage; no source.
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import dataclass
 
 from extract.checks.frames import Frames
 from extract.checks.talk import Said, Talk, words_of
@@ -26,13 +27,22 @@ _THAT = (("that",), ("my",), ("this",))
 _ARTICLES = (("a",), ("an",), ("another",), ("each",))
 
 
+@dataclass(frozen=True, slots=True)
+class _Marks:
+    """Words beside a figure by which it is told from another: a value for each row of the check's words."""
+
+    telling: tuple[frozenset[str], ...]
+    alone: tuple[bool, ...]
+    alone_as_it_came: tuple[bool, ...]
+
+
 class Alike:
     """The ways in which a later figure says again what an earlier one said."""
 
     def __init__(self, talk: Talk, frames: Frames) -> None:
         self._talk = talk
         self._frames = frames
-        self._roots: dict[int, frozenset[str]] = {}
+        self._marks_of: dict[int, _Marks] = {}
         self._fellows: Counter[tuple[str | None, str | None, str | None]] = Counter()
         self._earlier: dict[int, int] = {}
         for one in talk.said:
@@ -125,15 +135,12 @@ class Alike:
             return False
         if (first.measure.where or second.measure.where) != (second.measure.where or first.measure.where):
             return False
-        words = [self._beside(one) for one in (first, second)]
-        vocabulary = check_words()
-        for row in vocabulary.telling_apart:
-            here, there = (row & near for near in words)
-            if here and there and not here & there:
-                return False
-        found = self._frames.says_found(second) and self._frames.frame(first) == "as_found"
-        alone = [row - _AS_IT_CAME if found else row for row in vocabulary.alone]
-        return not any(bool(row & words[0]) != bool(row & words[1]) for row in alone)
+        one, other = self._marks(first), self._marks(second)
+        if any(here and there and not here & there for here, there in zip(one.telling, other.telling, strict=True)):
+            return False
+        if self._frames.says_found(second) and self._frames.frame(first) == "as_found":
+            return one.alone_as_it_came == other.alone_as_it_came
+        return one.alone == other.alone
 
     def _shares(self, first: Said, second: Said, least: int) -> bool:
         """The same attribute and, of the things named, so many less one in common."""
@@ -184,11 +191,12 @@ class Alike:
     def _is_series(self, second: Said) -> bool:
         return self._earlier[second.place] >= _SERIES
 
-    def _beside(self, one: Said) -> frozenset[str]:
-        """Roots of the words right beside a figure."""
-        if one.place not in self._roots:
-            self._roots[one.place] = frozenset(root(word) for word in self._talk.near(one, _BESIDE, _BEHIND))
-        return self._roots[one.place]
+    def _marks(self, one: Said) -> _Marks:
+        """What the words right beside a figure tell of it, read once: each figure is set beside many."""
+        if one.place not in self._marks_of:
+            roots = frozenset(root(word) for word in self._talk.near(one, _BESIDE, _BEHIND))
+            self._marks_of[one.place] = _marks_among(roots)
+        return self._marks_of[one.place]
 
     def _is_changed(self, second: Said) -> bool:
         return bool(check_words().changing & {*self._talk.near(second, _NEAR), *second.after[:3]})
@@ -216,6 +224,15 @@ def _has_own_size(one: Said) -> bool:
     """ "a 10k resistor", "a quarter inch driver": another size is another thing."""
     item = (one.measure.item or "").split()
     return bool(item) and bool(one.after) and one.after[0].removesuffix("s") in item and one.before[-1:] in _ARTICLES
+
+
+def _marks_among(roots: frozenset[str]) -> _Marks:
+    vocabulary = check_words()
+    return _Marks(
+        tuple(row & roots for row in vocabulary.telling_apart),
+        tuple(bool(row & roots) for row in vocabulary.alone),
+        tuple(bool((row - _AS_IT_CAME) & roots) for row in vocabulary.alone),
+    )
 
 
 def _same(one: Said) -> tuple[str | None, str | None, str | None]:

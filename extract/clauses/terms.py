@@ -28,7 +28,7 @@ def find_terms(words: tuple[str, ...], trade: Trade) -> dict[int, TermSpan]:
     for at, word in enumerate(words):
         if word == "ca" and words[at + 1 : at + 2] == ("n't",):
             continue
-        for first in {word, singular(word)}:
+        for first in dict.fromkeys((word, singular(word))):  # in order: of equally long ones the first stays
             for phrase, name, kind in known.get(first, ()):
                 end = at + len(phrase)
                 longer = at not in found or end > found[at].end

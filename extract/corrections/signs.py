@@ -31,6 +31,7 @@ class Signs:
             name: frozenset(at for begin, end in spans for at in range(begin, end))
             for name, spans in self._spans.items()
         }
+        self._explained: dict[tuple[str, ...], frozenset[int]] = {}
 
     def within(self, name: str, begin: int, end: int) -> tuple[int, int] | None:
         """The first sign of a name that begins between two places."""
@@ -56,7 +57,9 @@ class Signs:
 
     def explained(self, place: int, names: tuple[str, ...]) -> bool:
         """The place belongs to a sign of one of these names."""
-        return any(place in self._covered[name] for name in names)
+        if names not in self._explained:
+            self._explained[names] = frozenset().union(*(self._covered[name] for name in names))
+        return place in self._explained[names]
 
     def counts(self, names: tuple[str, ...], begin: int, end: int) -> dict[str, float]:
         """1.0 for each name of which a sign begins between two places."""

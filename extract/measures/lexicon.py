@@ -63,7 +63,7 @@ class Lexicon:
 
     def bands_of(self, item: str, kind: str) -> list[tuple[str, Band]]:
         """Attributes of a kind that have a band for a thing by its name or by its head noun."""
-        return [band for name in {item, item.split()[-1]} for band in self._bands.get((name, kind), ())]
+        return [band for name in dict.fromkeys((item, item.split()[-1])) for band in self._bands.get((name, kind), ())]
 
     def at(self, words: tuple[str, ...], lemmas: tuple[str, ...], at: int) -> Iterator[Found]:
         """Every phrase that begins at a token, longest first; nouns may be plural, verbs inflected."""

@@ -67,7 +67,7 @@ def find_topics(doc: Doc, tape: Tape, trade: Trade) -> tuple[Hit, ...]:
     lemmas = [doc[lexeme.token].lemma_.lower() for lexeme in tape.lexemes]
     hits: list[Hit] = []
     for at in range(len(tape)):
-        for first in {tape.text(at), lemmas[at]}:
+        for first in dict.fromkeys((tape.text(at), lemmas[at])):
             for pieces, topic in index.get(first, ()):
                 if all(
                     at + offset < len(tape) and piece in (tape.text(at + offset), lemmas[at + offset])

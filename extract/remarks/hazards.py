@@ -67,7 +67,7 @@ def _begun_at(
     reading: Reading, by_first: dict[str, list[tuple[tuple[str, ...], Hazard]]], at: int
 ) -> list[tuple[tuple[str, ...], Hazard]]:
     word = reading.bench.word(at)
-    return [found for first in {word, singular(word)} for found in by_first.get(first, ())]
+    return [found for first in dict.fromkeys((word, singular(word))) for found in by_first.get(first, ())]
 
 
 def _is_named(reading: Reading, phrase: tuple[str, ...], at: int) -> bool:
