@@ -21,6 +21,7 @@ from extract.checks.implausible import find_implausible
 from extract.checks.impossible import IMPOSSIBLE
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
+from extract.checks.retold import find_retold
 from extract.checks.scale import find_out_of_scale
 from extract.checks.talk import Talk
 from extract.checks.terms import find_wrong_terms
@@ -53,6 +54,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("shifted", find_shifted),
     ("direction", find_reversed),
     ("conflict", find_conflicts),
+    ("retold", find_retold),
     ("misheard", find_misheard),
 )
 """In order: where two rules doubt the same figure, the graver doubt speaks; of equals the first one."""

@@ -33,17 +33,17 @@ def find_conflicts(talk: Talk) -> Iterator[Suspicion]:
     alike = Alike(talk, frames)
     said: defaultdict[str | None, deque[Said]] = defaultdict(lambda: deque(maxlen=_LOOK_BACK))
     for one in talk.said:
-        if not _is_statement(one):
+        if not is_statement(one):
             continue
         earlier = tuple(said[one.measure.kind])
         said[one.measure.kind].append(one)
         for rule in (alike.recalled, alike.aimed_again, alike.said_again, alike.sized_again, alike.told_otherwise):
             same = _closest(alike, [other for other in earlier if rule(other, one)], one)
-            if same and rule == alike.told_otherwise and any(_agree(other, one) for other in earlier):
+            if same and rule == alike.told_otherwise and any(agree(other, one) for other in earlier):
                 break
             if same:
                 far = _FARTHER if alike.recalls_firmly(one) else _FAR
-                if not any(_agree(other, one) for other in same) and _is_near(same[-1], one, far):
+                if not any(agree(other, one) for other in same) and is_near(same[-1], one, far):
                     yield _suspect(same[-1], one, frames, rule == alike.recalled)
                 break
 
@@ -55,13 +55,14 @@ def _closest(alike: Alike, found: list[Said], one: Said) -> list[Said]:
     return [other for other in found if kinship[other.place] == most]
 
 
-def _is_statement(one: Said) -> bool:
+def is_statement(one: Said) -> bool:
+    """A figure of a thing itself: no bound, tolerance, difference or restatement."""
     measure = one.measure
     bound = measure.limit or measure.tolerance or measure.same_as or measure.difference
     return measure.unit is not None and not bound and one.figure.value > 0
 
 
-def _agree(first: Said, second: Said) -> bool:
+def agree(first: Said, second: Said) -> bool:
     """A figure said as one of a range, or within it, agrees too."""
     convert = conversion(first.measure.unit or "", second.measure.unit or "")
     if convert is None:
@@ -72,7 +73,8 @@ def _agree(first: Said, second: Said) -> bool:
     return min(ends) <= max(others) and min(others) <= max(ends)
 
 
-def _is_near(first: Said, second: Said, far: Fraction) -> bool:
+def is_near(first: Said, second: Said, far: Fraction) -> bool:
+    """Less than so many times apart."""
     convert = conversion(first.measure.unit or "", second.measure.unit or "")
     if convert is None or not (exact := convert(first.figure.value)):
         return False

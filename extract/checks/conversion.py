@@ -147,7 +147,12 @@ def _may_restate(first: Said, second: Said) -> bool:
     one, other = first.measure, second.measure
     if one.difference != other.difference or len(first.figures) != len(second.figures):
         return False
-    if one.attribute and other.attribute and one.attribute != other.attribute and _is_named(second):
+    if (
+        one.attribute
+        and other.attribute
+        and one.attribute != other.attribute
+        and (_is_named(second) or not _are_of_two_systems(first, second))
+    ):
         return False
     return not second.after or second.after[0] not in check_words().comparing
 

@@ -29,6 +29,7 @@ _PLACED = frozenset({"at", "over", "above", "behind", "past", "under", "below"})
 """Before a part these tell where a figure was taken, not what it is of."""
 _FAR = 1.5
 """A figure this many times above or below its band is past what a strange instrument explains."""
+_MILLI = 1000
 _FAR_UNSAID = 5
 """Where the unit was not said, it may be ours that is wrong."""
 
@@ -166,17 +167,16 @@ def _suspect(one: Said, name: str, spoken: bool, band: Band, convert: Linear) ->
     meant = _meant(one, band)
     if meant is not None:
         message += f"; {meant.text} if {meant.reason}"
-    sure = spoken and meant is not None and (measure.unit_said or not _may_be_ours(one, band))
+    sure = spoken and meant is not None and (measure.unit_said or not (meant.other_unit or _may_be_ours(one, band)))
     away = _distance(band, convert(one.figure.value))
     enough = _FAR if measure.unit_said else _FAR_UNSAID if measure.kind != "temperature" else float("inf")
     return Suspicion("implausible", "stop" if sure and away >= enough else "look", (measure,), message, band.source)
 
 
 def _may_be_ours(one: Said, band: Band) -> bool:
-    """Another unit of its kind puts the figure inside: where nobody said the unit, the slip may be ours."""
-    found = (slip(one) for slip in SLIPS)
-    ways = ((one.figure.value, conversion(meant.unit, band.unit)) for meant in found if meant and meant.other_unit)
-    return any(way is not None and _inside(band, way(value)) for value, way in ways)
+    """A thousandth of its unit puts the figure inside: milliseconds, where nobody said that these aren't seconds."""
+    way = conversion(one.measure.unit or "", band.unit)
+    return way is not None and not way.offset and _inside(band, way(one.figure.value / _MILLI))
 
 
 def _meant(one: Said, band: Band) -> Meant | None:

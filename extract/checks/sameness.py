@@ -51,7 +51,7 @@ class Alike:
 
     def recalled(self, first: Said, second: Said) -> bool:
         """ "That left one came in pulling 58": the second is said of how it was found."""
-        if not self._frames.says_found(second) or not self._may_be_one(first, second, apart=1):
+        if not self._frames.says_found(second) or not self.may_be_one(first, second, apart=1):
             return False
         general = first.measure.phase == "general" or self._frames.says_aimed(first)
         if general and not self._frames.says_found(first):
@@ -67,7 +67,7 @@ class Alike:
     def aimed_again(self, first: Said, second: Said) -> bool:
         """ "So remember, we're shooting for 9/64": both are said of what is wanted."""
         recalls = self._recalls(second)
-        if not self._may_be_one(first, second) or (self._frames.frame(first) != "target" and not recalls):
+        if not self.may_be_one(first, second) or (self._frames.frame(first) != "target" and not recalls):
             return False
         if self._frames.frame(second) != "target" or not (recalls or self._frames.says_aimed(second)):
             return False
@@ -77,7 +77,7 @@ class Alike:
 
     def said_again(self, first: Said, second: Said) -> bool:
         """ "The shelf being thirty inches wide": the same attribute of the same thing, and nothing was done to it."""
-        if not self._may_be_one(first, second) or self._is_series(second) or self._is_changed(second):
+        if not self.may_be_one(first, second) or self._is_series(second) or self._is_changed(second):
             return False
         if not self._at_one_time(first, second) or self._frames.says_found(second):
             return False
@@ -89,14 +89,14 @@ class Alike:
     def sized_again(self, first: Said, second: Said) -> bool:
         """ "That 1/4 inch strip": a thing called by its size, which was another when it was made."""
         noun = root(second.after[0]) if second.after else ""
-        if second.before[-1:] not in _THAT or noun in check_words().many or not self._may_be_one(first, second):
+        if second.before[-1:] not in _THAT or noun in check_words().many or not self.may_be_one(first, second):
             return False
         return noun in self._frames.named(first).things and noun in {root(word) for word in first.before[-_BESIDE:]}
 
     def told_otherwise(self, first: Said, second: Said) -> bool:
         """ "Remember, the punchings are 6 thou": said to have been told, but what was told of it is another figure."""
         found = self._frames.says_found(second)
-        if not (found or self.recalls_firmly(second)) or not self._may_be_one(first, second):
+        if not (found or self.recalls_firmly(second)) or not self.may_be_one(first, second):
             return False
         if found and self._frames.frame(first) != "as_found":
             return False
@@ -127,7 +127,7 @@ class Alike:
     def _words(self, one: Said) -> tuple[str, ...]:
         return self._talk.near(one, _NEAR, _BEHIND)
 
-    def _may_be_one(self, first: Said, second: Said, apart: int = _APART) -> bool:
+    def may_be_one(self, first: Said, second: Said, apart: int = _APART) -> bool:
         """Nothing tells the one from the other, and the second is said anew."""
         if second.measure.cue - first.measure.cue < apart or _has_own_size(first) or _has_own_size(second):
             return False

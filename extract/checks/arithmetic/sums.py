@@ -58,6 +58,13 @@ PLAIN: tuple[Sum, ...] = (
         carrier="itself",
     ),
     Sum(
+        "times a count",
+        said("A", 3, "times|multiplied by", "N", 1, _LINK, 3, "C"),
+        near(work.many, _WIDE),
+        show("{n} times {a}"),
+        carrier="itself",
+    ),
+    Sum(
         "sum of bare figures",
         said("comes to|adds up to|add|weighs|together", 2, "A", 2, "and|plus", 2, "B", 2, "so|that's|is|makes", 3, "C"),
         near(work.bare_total, Fraction(8, 5)),
