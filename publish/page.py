@@ -17,6 +17,8 @@ from publish.dates import in_words
 from publish.errata import errata
 from publish.film import BENEATH, SLIPS, Slip, beneath, errata_stills, slips_of
 from publish.galley import Galley
+from publish.library.comparing import Compared
+from publish.library.reference import Key
 from publish.linked_data import linked_data
 from publish.making import making_of, proof_of
 from publish.moments import clock
@@ -50,6 +52,8 @@ class Company:
     """The page of the work in the library."""
     procedures: tuple[Link, ...] = ()
     """The pages of its procedures over all sessions."""
+    compared: tuple[tuple[Key, Compared], ...] = ()
+    """The drawings of all the shop's figures of what it measured."""
 
 
 def make_page(source: SessionSource, shop: ShopSettings, company: Company | None = None) -> SessionPage:
@@ -90,6 +94,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         stages=stages(galley, rows),
         columns=_COLUMNS[shop.units] if any(row.second for _, row in rows.all) else _COLUMNS[shop.units][:1],
         groups=rows.groups(),
+        comparisons=(),
         materials=named(galley, record.materials),
         tools=named(galley, record.tools),
         errata=own_errata,

@@ -77,6 +77,7 @@ PARTS = PageParts(
         Part("found-left", "As found, as left", lambda page: bool(page.pairs)),
         Part("cautions", "Cautions", _always, required=True),
         Part("procedure", "Procedure", lambda page: bool(page.stages)),
+        Part("compared", "Among the shop’s figures", lambda page: bool(page.comparisons)),
         Part("figures", "Figures", lambda page: bool(page.groups)),
         Part("kit", "Tools and materials", lambda page: bool(page.tools or page.materials)),
         Part("errata", "Errata", lambda page: bool(page.errata or page.later_errata)),

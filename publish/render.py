@@ -11,6 +11,7 @@ from markupsafe import Markup, escape
 from publish.card import card_setting
 from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, SessionPage
 from publish.context.library import Telling, WorkPage
+from publish.context.plots import ShopPlot
 from publish.context.procedures import CautionOver, ProcedureIndex, ProcedurePage
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage, Use
 from publish.context.search import SearchPage
@@ -18,6 +19,7 @@ from publish.errors import LostCautionError
 from publish.film.stills import Still
 from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
+from publish.wording import cited
 
 LibraryPage = WorkPage | ReferencePage | ReferenceIndex | KitPage | ProcedurePage | ProcedureIndex
 _LIBRARY: dict[type[LibraryPage], str] = {
@@ -43,6 +45,7 @@ def environment() -> Environment:
         keep_trailing_newline=True,
     )
     engine.filters["typeset"] = typeset
+    engine.filters["cited"] = cited
     return engine
 
 
@@ -76,6 +79,10 @@ class Renderer:
     def still(self, still: Still) -> str:
         """A still with corrected figures, as SVG."""
         return self._engine.get_template("errata-still.svg").render(still=still)
+
+    def drawing(self, drawing: ShopPlot) -> str:
+        """A drawing of all the shop's figures of one thing, as SVG."""
+        return self._engine.get_template("shop-plot.svg").render(drawing=drawing)
 
     def errata(self, page: ErrataPage) -> str:
         """The page of all errata."""

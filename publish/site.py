@@ -18,6 +18,7 @@ from publish.errors import PublishBusyError, UnsettledError
 from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
 from publish.presswork import Press, Read, Store, StoreBrokenError, edition_of, opened, read_sessions
 from publish.presswork.errata import print_errata
+from publish.presswork.figures import Figured
 from publish.presswork.parts import ERRATA
 from publish.presswork.procedures import Procedural
 from publish.presswork.search import print_search
@@ -90,8 +91,10 @@ def _publish(shop: Shop, strict: bool, store: Store) -> Published:
         press = Press(staging, store, shop.public)
         procedures = Procedural(reads, shop, store, renderer, press)
         procedures.print()
-        print_sessions(reads, store, renderer, press, staging, procedures)
-        Whole(reads, settings, store, renderer, press, procedures).print()
+        figures = Figured(reads, settings, store, renderer, press)
+        figures.print()
+        print_sessions(reads, store, renderer, press, staging, procedures, figures)
+        Whole(reads, settings, store, renderer, press, procedures, figures).print()
         print_search(reads, settings, store, renderer, press)
         print_errata(reads, ledger, settings, renderer, press)
         _print_shared(press, settings)

@@ -47,3 +47,17 @@ def sentence(text: str) -> str:
         return ""
     begun = trimmed[0].upper() + trimmed[1:]
     return begun if begun[-1] in ".!?…" else begun + "."
+
+
+def cited(source: str) -> str:
+    """Where a rule, a band or a caution comes from, a sentence.
+
+    >>> cited("common practice, no source; sources differ")
+    'Common practice, no published source; sources differ.'
+    >>> cited("29 CFR 1910.107")
+    'Source: 29 CFR 1910.107.'
+    """
+    if source.casefold().startswith("common practice"):
+        told = source[:1].upper() + source[1:]
+        return f"{told.replace('no source', 'no published source', 1)}."
+    return f"Source: {source}."

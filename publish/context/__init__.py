@@ -5,6 +5,7 @@ and the linked data, whose angle brackets are written as escapes.
 """
 
 from publish.context.card import Card, CardFigure, CardStep, Setting, Size, Wait
+from publish.context.comparisons import Comparison, OwnFigure
 from publish.context.errata import ErrataPage, Notice
 from publish.context.figures import Amended, Elsewhere, Figure, Flag, Link, Pair, Retraction, Row, RowGroup
 from publish.context.pages import Entry, FrontPage, SessionPage, Shelf
@@ -29,6 +30,7 @@ __all__ = [
     "Card",
     "CardFigure",
     "CardStep",
+    "Comparison",
     "Elsewhere",
     "Entry",
     "ErrataPage",
@@ -42,6 +44,7 @@ __all__ = [
     "Mark",
     "Named",
     "Notice",
+    "OwnFigure",
     "Pair",
     "Player",
     "Proof",

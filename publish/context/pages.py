@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from publish.context.comparisons import Comparison
 from publish.context.figures import Link, Pair, RowGroup
 from publish.context.parts import (
     Erratum,
@@ -75,6 +76,8 @@ class SessionPage:
     """Headings of the columns of figures: two, or one where no figure has a counterpart in other units."""
     groups: tuple[RowGroup, ...]
     """All figures, by phase."""
+    comparisons: tuple[Comparison, ...]
+    """Figures beside the shop's other figures of the same thing."""
     materials: tuple[Named, ...]
     """Materials, by first mention."""
     tools: tuple[Named, ...]

@@ -53,10 +53,36 @@ class Plot:
     lines: str
     """Path of the axes and their graduations."""
     rule: str
-    """Path of the median or of the course of the figures; may be empty."""
+    """Path of the medians (of one figure there is none) or of the course of the figures; may be empty."""
     spots: tuple[Spot, ...]
     """The figures."""
     captions: tuple[Caption, ...]
     """Words at the graduations."""
     key: tuple[tuple[str, str], ...]
     """The phases that are drawn: name of the shape, and what it stands for."""
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """The figures of one session on a plot of many sessions."""
+
+    anchor: str
+    """Id within the drawing: a page that shows it with this fragment has them stand out."""
+    spots: tuple[Spot, ...]
+    """The figures."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShopPlot:
+    """A drawing of what all sessions measured of one thing, in a file of its own, that their pages show."""
+
+    title: str
+    """What is measured, and of what."""
+    desc: str
+    """The same in words: how many figures, their median and range by phase, and the usual range."""
+    told: str
+    """How many figures of how many sessions and their median, as it stands in the drawing; empty for one session."""
+    plot: Plot
+    """The drawing."""
+    own: tuple[Own, ...]
+    """The figures of each session."""

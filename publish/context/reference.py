@@ -37,6 +37,8 @@ class Usual:
 
     text: str
     """The band with its unit: `0.05 to 0.12 in`."""
+    other: str
+    """The same in the other system, rounded; may be empty."""
     trade: str
     """The trade that has it."""
     source: str

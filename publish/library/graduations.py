@@ -40,13 +40,15 @@ class Graduated:
 
 
 def graduate(values: Iterable[float], *, halved: bool = False) -> Graduated:
-    """A scale of about six steps that holds all these figures, on graduations of an inch rule where `halved`."""
+    """A scale of about six steps that holds all these figures; where `halved`, steps below one are those of a rule."""
     sizes = list(values)
     low, high = min(sizes), max(sizes)
     if low == high:
         room = abs(low) / 4 or 1.0
         low, high = low - room, high + room
-    step = _half((high - low) / _MOST) if halved else _step((high - low) / _MOST)
+    least = (high - low) / _MOST
+    halved = halved and least <= 0.5
+    step = _half(least) if halved else _step(least)
     return Graduated(float(floor(low / step) * step), float(ceil(high / step) * step), step, halved)
 
 

@@ -8,10 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from extract.convert import Precision, in_other_system, other_unit
 from extract.trade import Band, load_trade, trade_names
 from extract.units import UnitError, to_unit, unit_rows
 from publish.context.reference import Usual
 from publish.library.works import folded
+from publish.written import exact, fineness
+
+_SPACE = "\N{NO-BREAK SPACE}"
 
 
 def bands_for(trades: Iterable[str], attribute: str, item: str, kind: str) -> tuple[tuple[str, Band], ...]:
@@ -35,7 +39,23 @@ def usual(trade: str, band: Band) -> Usual:
     """A band in words."""
     row = unit_rows().get(band.unit)
     unit = row.unit.symbol if row else band.unit
-    return Usual(f"{band.low:g} to {band.high:g}\N{NO-BREAK SPACE}{unit}", trade, band.source)
+    return Usual(f"{band.low:g} to {band.high:g}{_SPACE}{unit}", _other(band), trade, band.source)
+
+
+def _other(band: Band) -> str:
+    """The band in the other system, rounded by the published rule; empty where both systems share its unit."""
+    if band.unit not in unit_rows() or other_unit(band.unit) is None:
+        return ""
+    ends = (band.low, band.high)
+    shown = [in_other_system(exact(end), band.unit, _precision(end)) for end in ends]
+    low, high = (text.split(" (")[0] for text in shown if text)
+    number = low.split(_SPACE)[0]
+    return f"{number if float(number) else 0} to {high}"
+
+
+def _precision(end: float) -> Precision:
+    """As finely as the trade's file has it."""
+    return Precision(Fraction(1, 10 ** fineness(f"{end:g}").decimals))
 
 
 def ends_in(band: Band, unit: str) -> tuple[float, float] | None:

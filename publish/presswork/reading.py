@@ -9,6 +9,7 @@ from capture.errors import ShopError, SpokeshaveError
 from capture.shop import Session, Shop, ShopSettings
 from publish.context import SessionPage
 from publish.gather import Gathered, gather_session
+from publish.library.statements import Statement, statements_of
 from publish.page import make_page
 from publish.presswork.parts import Brief, parts_of
 from publish.presswork.standing import EditionStanding
@@ -24,6 +25,11 @@ class Set:
 
     gathered: Gathered
     page: SessionPage
+    shop: ShopSettings
+
+    def statements(self) -> tuple[Statement, ...]:
+        """Its standing figures."""
+        return statements_of((self.gathered.source,), (self.page,), self.shop)
 
 
 class Read:
@@ -98,7 +104,7 @@ def _read(session: Session, settings: ShopSettings, store: Store, renderer: Rend
 
 def _set(session: Session, settings: ShopSettings, standing: Standing) -> Set:
     gathered = gather_session(session, standing)
-    return Set(gathered, make_page(gathered.source, settings))
+    return Set(gathered, make_page(gathered.source, settings), settings)
 
 
 def _sum(session: Session, recording: str, standing: Standing) -> str:

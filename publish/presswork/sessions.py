@@ -14,8 +14,10 @@ from pydantic import TypeAdapter
 from publish.addresses import SESSION_HOME
 from publish.context import Erratum, Link
 from publish.front import company_at
+from publish.library.comparing import comparisons
 from publish.library.works import kin_among
 from publish.page import Company
+from publish.presswork.figures import Figured
 from publish.presswork.parts import KIN
 from publish.presswork.press import Press, Texts
 from publish.presswork.procedures import Procedural
@@ -34,13 +36,14 @@ def print_sessions(
     press: Press,
     staging: Staging,
     procedures: Procedural,
+    figures: Figured,
 ) -> None:
     """Print every session's folder; a page tells of its company, so that a change of that prints it anew too."""
     told = store.parts(KIN)
     company = _company(reads, told)
     for one in reads:
         done = procedures.of(one.slug, SESSION_HOME, steps=True)
-        fellows = replace(company.get(one.slug, Company()), procedures=done)
+        fellows = replace(company.get(one.slug, Company()), procedures=done, compared=figures.of(one))
         total = sum_of(one.slug, one.sum, orjson.dumps(fellows))
         press.files(f"sessions/{one.slug}/", total, lambda one=one, fellows=fellows: _texts(one, fellows, renderer))  # type: ignore[misc]
         for name, path in one.brief.placed.items():
@@ -55,6 +58,7 @@ def _texts(one: Read, fellows: Company, renderer: Renderer) -> tuple[Texts, None
         later_errata=fellows.later_errata,
         work=fellows.work,
         procedures=fellows.procedures,
+        comparisons=comparisons(made.statements(), dict(fellows.compared)),
     )
     home = f"sessions/{one.slug}"
     return {f"{home}/{name}": text for name, text in session_texts(made.gathered, page, renderer).items()}, None

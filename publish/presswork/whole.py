@@ -3,25 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from functools import cache
 from typing import Any
 
 import orjson
 from markupsafe import Markup
-from pydantic import TypeAdapter
 
 from capture.shop import ShopSettings
 from publish.context import Link, Shelf
-from publish.context.reference import ReferenceEntry
 from publish.front import front_page
 from publish.library.kit import FOLDER as KIT_FOLDER
 from publish.library.kit import kit_page
-from publish.library.reference import FOLDER as FIGURES_FOLDER
-from publish.library.reference import Key, Subject, names_of, reference_entry, reference_index, reference_page
 from publish.library.statements import statements_of
 from publish.library.work_page import make_work_page
 from publish.library.works import Kin, Work, folded, kin_among
-from publish.presswork.parts import FRONT, KIT, cited, part_of, ready
+from publish.presswork.figures import Figured
+from publish.presswork.parts import FRONT, KIT, ready
 from publish.presswork.press import Press, Texts
 from publish.presswork.procedures import Procedural
 from publish.presswork.reading import Read
@@ -29,7 +25,7 @@ from publish.presswork.store import Store
 from publish.presswork.sums import sum_of
 from publish.render import Renderer
 
-KIT_FILE, FIGURES_FILE = f"{KIT_FOLDER}/index.html", f"{FIGURES_FOLDER}/index.html"
+KIT_FILE = f"{KIT_FOLDER}/index.html"
 
 
 class Whole:
@@ -43,6 +39,7 @@ class Whole:
         renderer: Renderer,
         press: Press,
         procedures: Procedural,
+        figures: Figured,
     ) -> None:
         self._reads = reads
         self._shop = shop
@@ -50,14 +47,15 @@ class Whole:
         self._renderer = renderer
         self._press = press
         self._procedures = procedures
+        self._figures = figures
 
     def print(self) -> None:
         """All of them."""
         works = self._works()
-        figures, kit = self._figures(), self._kit()
+        kit = self._kit()
         shelf = Shelf(
             works=tuple(Link(kin.href, kin.name) for kin in sorted(works, key=lambda kin: folded(kin.name))),
-            figures=Link(FIGURES_FILE, "Reference figures") if figures else None,
+            figures=self._figures.link,
             kit=Link(KIT_FILE, "Tools and materials") if kit else None,
             procedures=self._procedures.link,
         )
@@ -112,44 +110,8 @@ class Whole:
         named: bool = self._press.files(KIT_FILE, sum_of(*self._sums(KIT)), make)
         return named
 
-    def _figures(self) -> bool:
-        """The page of each thing that is measured often enough, and their list."""
-        spoken = (
-            (citing.key, one.slug) for one in self._reads for citing in one.brief.citings for _ in range(citing.number)
-        )
-        sums: dict[Key, list[str]] = {}
-        for one in self._reads:
-            for citing in one.brief.citings:
-                sums.setdefault(citing.key, []).extend((one.slug, citing.sum))
-        lines = [self._figure(key, slug, sum_of(slug, *sums[key])) for key, slug in names_of(spoken).items()]
-        if lines:
-            listed = tuple(_entry().validate_python(line) for line in lines)
-            made = lambda: self._renderer.library(reference_index(listed, self._shop))  # noqa: E731
-            self._press.page(FIGURES_FILE, sum_of(orjson.dumps(lines)), made)
-        return bool(lines)
-
-    def _figure(self, key: Key, slug: str, total: str) -> dict[str, Any]:
-        """Its line in the list, as the store keeps it."""
-        name = f"{FIGURES_FOLDER}/{slug}.html"
-
-        def make() -> tuple[Texts, dict[str, Any]]:
-            statements = tuple(one for part in self._parts(part_of(key)) for one in cited(part))
-            subject = Subject(slug, *key, statements)
-            rows = ready("".join(one.row for one in statements))
-            page = reference_page(subject, self._shop, rows)
-            entry: dict[str, Any] = orjson.loads(orjson.dumps(reference_entry(subject, page)))
-            return {name: self._renderer.library(page)}, entry
-
-        line: dict[str, Any] = self._press.files(name, total, make)
-        return line
-
 
 def _joined(rows: Iterable[object]) -> tuple[Markup, ...]:
     """Rows that were set before, as one: the template need not take each in its hand."""
     whole = "".join(str(row) for row in rows)
     return (ready(whole),) if whole else ()
-
-
-@cache
-def _entry() -> TypeAdapter[ReferenceEntry]:
-    return TypeAdapter(ReferenceEntry)

@@ -7,12 +7,14 @@ from collections.abc import Iterator, Sequence
 from capture.shop import ShopSettings
 from publish.context import FrontPage, Link, SessionPage, Shelf
 from publish.context.library import WorkPage
+from publish.context.plots import ShopPlot
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage
 from publish.front import company_at, concerning_all, entry_of, front_page, link_to, taken_back
+from publish.library.comparing import Compared, compared, shop_plot
 from publish.library.kit import FOLDER as KIT_FOLDER
 from publish.library.kit import kit_page, uses_of
 from publish.library.reference import FOLDER as FIGURES_FOLDER
-from publish.library.reference import Subject, key_of, names_of, reference_entry, reference_index, reference_page
+from publish.library.reference import Key, Subject, key_of, names_of, reference_entry, reference_index, reference_page
 from publish.library.statements import Statement, statements_of
 from publish.library.work_page import make_work_page
 from publish.library.works import Work, folded, kin_among
@@ -77,6 +79,20 @@ def make_reference(
         entries.append(reference_entry(subject, page))
     if entries:
         yield f"{FIGURES_FOLDER}/index.html", reference_index(tuple(entries), shop)
+
+
+def make_drawings(statements: Sequence[Statement]) -> tuple[dict[str, ShopPlot], dict[Key, Compared]]:
+    """The drawings of all figures of a thing by their names on the site, and what pages are told of each."""
+    keyed = [(key, one) for one in statements if (key := key_of(one.measure)) is not None]
+    named = names_of((key, one.slug) for key, one in keyed)
+    drawings, told = {}, {}
+    for key in dict.fromkeys(key for key, _ in keyed):
+        subject = Subject("", *key, tuple(one for other, one in keyed if other == key))
+        drawing = shop_plot(subject)
+        if drawing is not None:
+            told[key] = compared(subject, f"{FIGURES_FOLDER}/{named[key]}.html" if key in named else None)
+            drawings[told[key].plot] = drawing
+    return drawings, told
 
 
 def make_kit(sources: Sequence[SessionSource], pages: Sequence[SessionPage], shop: ShopSettings) -> KitPage | None:

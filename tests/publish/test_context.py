@@ -32,17 +32,22 @@ from publish.context import (
     site_page,
     timeline,
 )
+from publish.context import (
+    comparisons as compared,
+)
 from publish.errata import retractions
 from publish.galley import Galley
+from publish.library.comparing import comparisons
+from publish.library.statements import statements_of
 from publish.page import Company, make_page
 from publish.parts import PARTS
 from publish.render import environment, template_of
-from tests.publish.in_memory import make_front, make_library
+from tests.publish.in_memory import make_drawings, make_front, make_library
 from tests.publish.library.sessions import pages as pages_of
 from tests.publish.library.sessions import sessions
 from tests.publish.session import SHOP, source
 
-DRAWN = (figures, library, moments, pages, parts, plots, reference, timeline)
+DRAWN = (compared, figures, library, moments, pages, parts, plots, reference, timeline)
 """What the pages below show a value of every field of."""
 MODULES = (*DRAWN, card, errata, procedures, search, site_page)
 
@@ -112,7 +117,9 @@ def full_page() -> SessionPage:
     link = Link("../later/index.html", "A later session")
     later = retractions(Galley(source(), SHOP), link, link.href, "../")
     noted = replace(source(), note=Markup("<p>A note.</p>"), record=traced())
-    return make_page(noted, SHOP, Company(history=(link,), later_errata=later, work=link))
+    page = make_page(noted, SHOP, Company(history=(link,), later_errata=later, work=link))
+    told = make_drawings(statements_of(sessions(), pages_of(sessions()), SHOP))[1]
+    return replace(page, comparisons=comparisons(statements_of((noted,), (page,), SHOP), told))
 
 
 def test_every_field_is_read_by_a_template() -> None:
@@ -122,6 +129,8 @@ def test_every_field_is_read_by_a_template() -> None:
     engine.get_template("session.html").render(page=wrap(page, seen), parts=PARTS.on(page))
     front = make_front((source(),), (page,), SHOP, Shelf(works=(Link("work/heron/index.html", "The Heron"),)))
     engine.get_template("front.html").render(page=wrap(front, seen))
+    for drawing in make_drawings(statements_of(sessions(), pages_of(sessions()), SHOP))[0].values():
+        engine.get_template("shop-plot.svg").render(drawing=wrap(drawing, seen))
     for made in make_library(sessions(), pages_of(sessions()), SHOP).values():
         engine.get_template(template_of(made)).render(page=wrap(made, seen))
     drawn = {module.__name__ for module in DRAWN}

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from markupsafe import escape
 
 from publish.typeset import NARROW_SPACE, plain, typeset
+from publish.wording import cited
 
 _TAGS = re.compile(r"</?span[^>]*>")
 HALF = '<span class="frac"><span>1</span>/<span>2</span></span>'
@@ -60,3 +61,15 @@ def test_what_is_copied_reads_as_it_was_said(above: int, below: int, whole: int)
 
 def test_hostile_text_is_inert() -> None:
     assert typeset('<script>1/2</script>"') == f"&lt;script&gt;{HALF}&lt;/script&gt;&#34;"
+
+
+@pytest.mark.parametrize(
+    ("source", "told"),
+    [
+        ("common practice, no source; sources differ", "Common practice, no published source; sources differ."),
+        ("common practice", "Common practice."),
+        ("29 CFR 1910.107", "Source: 29 CFR 1910.107."),
+    ],
+)
+def test_sources_are_told_in_a_sentence(source: str, told: str) -> None:
+    assert cited(source) == told

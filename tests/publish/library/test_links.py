@@ -6,12 +6,16 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
+from xml.etree import ElementTree as ET
 
 import html5lib
 import pytest
 
 from publish import publish_shop
 from tests.publish.library.sessions import shop_of_sessions
+
+PLACES = (".html", ".svg")
+"""Of these a fragment names an id; of a film it names seconds."""
 
 
 @cache
@@ -31,6 +35,13 @@ def read(path: Path) -> tuple[frozenset[str], tuple[str, ...]]:
     )
 
 
+def places(target: Path) -> frozenset[str]:
+    """What a fragment may name: the ids of a page or a drawing."""
+    if target.suffix == ".svg":
+        return frozenset(one.attrib["id"] for one in ET.parse(target).iter() if "id" in one.attrib)  # noqa: S314
+    return read(target)[0]
+
+
 def dead(site: Path) -> Iterator[str]:
     """Each address of the site that leads nowhere."""
     for page in sorted(site.rglob("*.html")):
@@ -42,7 +53,7 @@ def dead(site: Path) -> Iterator[str]:
             target = (page.parent / unquote(parts.path)).resolve() if parts.path else page
             if not target.is_file() or not target.is_relative_to(site.resolve()):
                 yield f"{page.relative_to(site)}: {href}"
-            elif parts.fragment and target.suffix == ".html" and unquote(parts.fragment) not in read(target)[0]:
+            elif parts.fragment and target.suffix in PLACES and unquote(parts.fragment) not in places(target):
                 yield f"{page.relative_to(site)}: {href} (no such place)"
 
 
