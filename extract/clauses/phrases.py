@@ -33,13 +33,15 @@ class Phrases:
 
     def length_at(self, words: tuple[str, ...], at: int) -> int:
         """How many words of the longest phrase begin at a place, 0 where none does."""
-        if at >= len(words):
+        if at >= len(words) or words[at] not in self._by_first:
             return 0
-        return max((_match(phrase, words, at) for phrase in self._by_first.get(words[at], ())), default=0)
+        return max((_match(phrase, words, at) for phrase in self._by_first[words[at]]), default=0)
 
     def first_in(self, words: tuple[str, ...], start: int, end: int) -> tuple[int, int] | None:
         """Where the first phrase that begins and ends among the words stands, or null."""
-        for at in range(start, end):
+        for at in range(start, min(end, len(words))):
+            if words[at] not in self._by_first:
+                continue
             length = self.length_at(words, at)
             if length and at + length <= end:
                 return at, at + length
