@@ -77,6 +77,23 @@ class Scene:
             for word in self.context(at):
                 self._by_word[word].append(at)
 
+    def counterparts_in(self, begin: int, end: int) -> set[str]:
+        """Words said between two places that have a counterpart; "left-handed" has "left" in it, "in front" is one."""
+        found = self._counterparts
+        among = found[bisect_left(found, (begin,)) : bisect_left(found, (end,))]
+        return {word for _, until, word in among if until <= end}
+
+    @cached_property
+    def _counterparts(self) -> list[tuple[int, int, str]]:
+        """Begin, end and word of each."""
+        texts = [piece.text.removesuffix("'s") for piece in self.pieces]
+        found = []
+        for at, text in enumerate(texts):
+            pair = f"{text} {self.pieces[at + 1].text}" if at + 1 < len(texts) else ""
+            ends = dict.fromkeys((text, *text.split("-")), at + 1) | {pair: at + 2}
+            found += [(at, end, word) for word, end in ends.items() if word in self.words.swaps]
+        return sorted(found)
+
     @cached_property
     def edit_runs(self) -> tuple[tuple[int, int], ...]:
         """Edit phrases that follow one another as one, each with at least a strong one: "sorry, i tell a lie"."""

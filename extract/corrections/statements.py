@@ -189,18 +189,6 @@ def _contradicted(scene: Scene, units: list[int], answer: tuple[int, int], befor
 
 def swapped(scene: Scene, claim: tuple[int, int], answer: tuple[int, int]) -> list[str]:
     """Words of the answer that are the counterpart of a word of the claim: left and right, red and black."""
-    said, meant = _spelled(scene, claim), _spelled(scene, answer)
+    said, meant = scene.counterparts_in(*claim), scene.counterparts_in(*answer)
     fresh = {word for word in meant - said if len(word) > 1}
-    return [word for word in fresh if said & scene.words.swaps.get(word, frozenset())]
-
-
-def _spelled(scene: Scene, span: tuple[int, int]) -> set[str]:
-    """The words of a statement; "left-handed" has "left" in it, and "in front" is one."""
-    pieces = scene.pieces
-    found: set[str] = set()
-    for at in range(*span):
-        text = pieces[at].text.removesuffix("'s")
-        found.update((text, *text.split("-")))
-        if at + 1 < span[1]:
-            found.add(f"{text} {pieces[at + 1].text}")
-    return found
+    return sorted(word for word in fresh if said & scene.words.swaps[word])
