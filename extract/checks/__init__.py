@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Iterable
 
 from extract.checks.arithmetic import find_sums
+from extract.checks.called import find_miscalled
 from extract.checks.common import find_uncommon
 from extract.checks.conflict import find_conflicts
 from extract.checks.contrast import find_contrasts
@@ -44,6 +45,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("contrast", find_contrasts),
     ("terms", find_wrong_terms),
     ("foreign unit", find_foreign),
+    ("called", find_miscalled),
     ("conversion", find_conversions),
     ("known sizes", find_wrong_sizes),
     ("arithmetic", find_sums),

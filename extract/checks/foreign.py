@@ -15,6 +15,7 @@ from importlib.resources import files
 
 from extract.checks.finding import Suspicion
 from extract.checks.talk import Said, Talk, words_of
+from extract.checks.units import a_kind
 from extract.roots import root
 
 SOURCE = "the narration itself: nothing else in it is of that kind"
@@ -39,7 +40,7 @@ def find_foreign(talk: Talk) -> Iterator[Suspicion]:
             continue
         if _is_among_its_own(talk, one) or world.near & _near(one):
             continue
-        message = f"{measure.display} is {_a(measure.kind or '')}, but nothing near it speaks of {world.name}"
+        message = f"{measure.display} is {a_kind(measure.kind or '')}, but nothing near it speaks of {world.name}"
         yield Suspicion("dimension", "stop", (measure,), message, SOURCE)
 
 
@@ -58,10 +59,6 @@ def _is_among_its_own(talk: Talk, one: Said) -> bool:
         if other.measure.kind == one.measure.kind or (beside and _worlds().get(other.measure.kind or "") is world):
             return True
     return False
-
-
-def _a(kind: str) -> str:
-    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
 
 
 @cache

@@ -59,7 +59,7 @@ def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
             continue  # "six for six" tells of strokes that came out
         kind = kinds.get(measure.attribute or "", measure.kind) or _first_kind(one)
         of = f" of {measure.attribute}" if measure.attribute else ""
-        message = f"{measure.display}{of} has no unit, and nothing near it settles one; say {_choices(kind)}"
+        message = f"{measure.display}{of} has no unit, and nothing near it settles one; say {choices(kind)}"
         yield Suspicion("unit_missing", "stop", (measure,), message, SOURCE)
 
 
@@ -101,7 +101,7 @@ def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
 
 def wrong_kind(measure: Measure, word: str, kinds: frozenset[str]) -> Suspicion:
     """That a figure is of a kind in which what the word names is not given."""
-    message = f"{measure.display} is {_a(measure.kind or '')}, but {word} is given in {_choices(min(kinds))}"
+    message = f"{measure.display} is {a_kind(measure.kind or '')}, but {word} is given in {choices(min(kinds))}"
     return Suspicion("dimension", "stop", (measure,), message, SOURCE)
 
 
@@ -150,7 +150,7 @@ def _kind_before(one: Said) -> tuple[str, frozenset[str]] | None:
     phrase, kinds = found
     kind = min(kinds)
     is_verb = phrase.split()[-1] in _ENDS_OF_VERBS
-    return _NOUNS.get(kind, _a(kind) if is_verb else phrase), kinds
+    return _NOUNS.get(kind, a_kind(kind) if is_verb else phrase), kinds
 
 
 def _named_before(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:
@@ -243,11 +243,12 @@ def _first_kind(one: Said) -> str | None:
     return min(found[1]) if found else None
 
 
-def _a(kind: str) -> str:
+def a_kind(kind: str) -> str:
+    """A kind of unit with its article."""
     return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
 
 
-def _choices(kind: str | None) -> str:
+def choices(kind: str | None) -> str:
     """The usual units of a kind: "°F or °C"."""
     usual = check_words().usual_units.get(kind or "", ())
     symbols = usual or tuple(row.unit.symbol for row in unit_rows().values() if row.unit.kind == kind)[:1]

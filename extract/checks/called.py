@@ -1,0 +1,111 @@
+"""A unit of another kind than the words near its figure call for, where none of them tells of its own kind.
+
+Takes "light strings pull about 160 inches on that joint" and "the bubble runs back inside four grams, quick enough";
+refuses "pull it out two inches" and "it weighs, with the 3 mm washer on it, 40 grams".
+Source: the words themselves; which words call for which kind stands in data/kind_words.toml.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from extract.checks.finding import Suspicion
+from extract.checks.said_in import words_for
+from extract.checks.talk import Said, Talk
+from extract.checks.units import SOURCE, a_kind, allowed, choices
+from extract.checks.vocabulary import Phrase
+from extract.roots import root
+
+_TABLE = "called"
+_BEFORE, _CALLING, _BEHIND = 10, 8, 4
+_RIGHT_BY = 2
+"""Words before a figure among which what calls for its kind does so whatever else is said."""
+_LONGEST = 3
+_FEWEST = 2
+_LENGTH = "length"
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    firm: frozenset[Phrase]
+    loose: frozenset[Phrase]
+
+
+@dataclass(frozen=True, slots=True)
+class _Near:
+    """Roots of the words about a figure: of its sentence, of its own statement, and behind it."""
+
+    sentence: Phrase
+    own: Phrase
+    behind: Phrase
+
+
+def find_miscalled(talk: Talk) -> Iterator[Suspicion]:
+    """Each figure whose unit is of a kind that nothing near speaks of, beside words that call for another."""
+    for one in talk.said:
+        measure = one.measure
+        if not measure.unit_said or measure.kind not in _kinds():
+            continue
+        near = _near(one)
+        for kind in _kinds():
+            phrases = _held(near.own, _kinds()[kind].firm) + _held(near.behind, _kinds()[kind].firm)
+            if not phrases or measure.kind in allowed(frozenset({kind}), kind):
+                continue
+            if not _is_at_home(near, measure.kind, phrases):
+                yield _miscalled(one, phrases[-1], kind)
+                break
+
+
+def _miscalled(one: Said, phrase: Phrase, kind: str) -> Suspicion:
+    measure = one.measure
+    said = {root(word): word for word in (*one.clause, *one.after)}
+    words = " ".join(said.get(word, word) for word in phrase)
+    message = (
+        f'{measure.display} is {a_kind(measure.kind or "")}, but "{words}" calls for {a_kind(kind)}, in {choices(kind)}'
+    )
+    return Suspicion("dimension", "stop", (measure,), message, SOURCE)
+
+
+def _near(one: Said) -> _Near:
+    sentence = tuple(root(word) for word in one.clause[-_BEFORE:])
+    borders = words_for(_TABLE, "borders")
+    last = max((at for at, word in enumerate(sentence) if word in borders), default=-1)
+    own = sentence[last + 1 :] if len(sentence) - last > _FEWEST else sentence
+    behind = tuple(root(word) for word in one.after[:_BEHIND])
+    end = next((at for at, word in enumerate(behind) if word in borders | words_for(_TABLE, "subjects")), len(behind))
+    return _Near(sentence, own[-_CALLING:], behind[:end])
+
+
+def _is_at_home(near: _Near, kind: str, phrases: list[Phrase]) -> bool:
+    """Words near a figure tell of its own kind; loose ones don't where it is called otherwise right by it."""
+    used = {word for phrase in phrases if len(phrase) > 1 for word in phrase}
+    before = tuple(word for word in near.sentence if word not in used)
+    behind = tuple(word for word in near.behind if word not in used)
+    if _held(before, _kinds()[kind].firm) or _held(behind, _kinds()[kind].firm):
+        return True
+    foreign = [phrase for phrase in phrases if phrase not in _kinds()[kind].loose]
+    if any(phrase[-1] in near.own[-_RIGHT_BY:] for phrase in foreign) and kind != _LENGTH:
+        return False
+    # A length is at home nearly anywhere, so only what stands right by it tells.
+    before, behind = (before[-_RIGHT_BY:], behind[:1]) if kind == _LENGTH else (before, behind)
+    return bool(_held(before, _kinds()[kind].loose) or _held(behind, _kinds()[kind].loose))
+
+
+def _held(words: Phrase, phrases: frozenset[Phrase]) -> list[Phrase]:
+    """Every one of the phrases that occurs among the words."""
+    pieces = (words[at : at + size] for at in range(len(words)) for size in range(1, _LONGEST + 1))
+    return [piece for piece in pieces if piece in phrases]
+
+
+@cache
+def _kinds() -> dict[str, _Kind]:
+    data = tomllib.loads((files("extract") / "data" / "kind_words.toml").read_text(encoding="utf-8"))
+    return {kind: _Kind(_phrases(row["firm"]), _phrases(row["loose"])) for kind, row in data.items()}
+
+
+def _phrases(rows: list[str]) -> frozenset[Phrase]:
+    return frozenset(tuple(root(word) for word in row.split()) for row in rows)
