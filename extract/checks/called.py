@@ -71,13 +71,20 @@ def _miscalled(one: Said, phrase: Phrase, kind: str) -> Suspicion:
 
 
 def _near(one: Said) -> _Near:
-    sentence = tuple(root(word) for word in one.clause[-_BEFORE:])
+    sentence = tuple(root(word) for word in one.clause[_of_last(one) :][-_BEFORE:])
     borders = words_for(_TABLE, "borders")
     last = max((at for at, word in enumerate(sentence) if word in borders), default=-1)
     own = sentence[last + 1 :] if len(sentence) - last > _FEWEST else sentence
     behind = tuple(root(word) for word in one.after[:_BEHIND])
     end = next((at for at, word in enumerate(behind) if word in borders | words_for(_TABLE, "subjects")), len(behind))
     return _Near(sentence, own[-_CALLING:], behind[:end])
+
+
+def _of_last(one: Said) -> int:
+    """How many words at the beginning are of the figure before: "30 cm in diameter, 5 kg"."""
+    if not one.near or len(one.clause) < len(one.before):
+        return 0
+    return 2 if one.before[:1] in (("in",), ("of",)) else 1
 
 
 def _is_at_home(near: _Near, kind: str, phrases: list[Phrase]) -> bool:
