@@ -17,6 +17,7 @@ from publish.dates import in_words
 from publish.errata import errata
 from publish.film import BENEATH, SLIPS, Slip, beneath, errata_stills, slips_of
 from publish.galley import Galley
+from publish.job_line import draw_job
 from publish.library.comparing import Compared
 from publish.library.reference import Key
 from publish.linked_data import linked_data
@@ -68,6 +69,7 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
     web = absolute(shop.site_address, "sessions", source.slug)
     language = source.transcript.language if source.transcript else "en"
     spoken = SpokenWords(galley).spoken()
+    steps = stages(galley, rows)
     slips = slips_of(galley)
     made = SessionPage(
         title=facts.title,
@@ -91,7 +93,8 @@ def make_page(source: SessionSource, shop: ShopSettings, company: Company | None
         aims=any(pair.aim for pair in pairs),
         standing_caution=STANDING_CAUTION,
         cautions=cautions(galley),
-        stages=stages(galley, rows),
+        job=draw_job(record, steps),
+        stages=steps,
         columns=_COLUMNS[shop.units] if any(row.second for _, row in rows.all) else _COLUMNS[shop.units][:1],
         groups=rows.groups(),
         comparisons=(),

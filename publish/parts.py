@@ -76,6 +76,7 @@ PARTS = PageParts(
         Part("queries", "To settle, to check", lambda page: bool(page.queries)),
         Part("found-left", "As found, as left", lambda page: bool(page.pairs)),
         Part("cautions", "Cautions", _always, required=True),
+        Part("job", "The job to scale", lambda page: page.job is not None),
         Part("procedure", "Procedure", lambda page: bool(page.stages)),
         Part("compared", "Among the shop’s figures", lambda page: bool(page.comparisons)),
         Part("figures", "Figures", lambda page: bool(page.groups)),

@@ -23,7 +23,7 @@ from publish.context.parts import (
     Stage,
     Summary,
 )
-from publish.context.timeline import Mark, Tick, Timeline
+from publish.context.timeline import Frame, JobLine, Mark, Numbered, Tick, Timeline
 
 __all__ = [
     "Amended",
@@ -37,13 +37,16 @@ __all__ = [
     "Erratum",
     "Figure",
     "Flag",
+    "Frame",
     "FrontPage",
     "Hazard",
+    "JobLine",
     "Link",
     "Making",
     "Mark",
     "Named",
     "Notice",
+    "Numbered",
     "OwnFigure",
     "Pair",
     "Player",

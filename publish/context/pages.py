@@ -22,6 +22,7 @@ from publish.context.parts import (
     Summary,
 )
 from publish.context.site_page import SitePage
+from publish.context.timeline import JobLine
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +71,8 @@ class SessionPage:
     """Stands on every page."""
     cautions: tuple[Hazard, ...]
     """Cautions of this session."""
+    job: JobLine | None
+    """The job drawn to scale; null where it has fewer than two steps."""
     stages: tuple[Stage, ...]
     """The procedure."""
     columns: tuple[str, ...]

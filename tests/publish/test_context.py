@@ -6,12 +6,14 @@ import ast
 import dataclasses
 import inspect
 from dataclasses import replace
+from pathlib import Path
 from types import ModuleType
 from typing import Any
 
 import pytest
 from markupsafe import Markup
 
+from capture.step_stills import tenths_of
 from extract.record import Earlier, Record
 from publish import moments
 from publish.context import (
@@ -116,7 +118,9 @@ def full_page() -> SessionPage:
     """A page with something in every part."""
     link = Link("../later/index.html", "A later session")
     later = retractions(Galley(source(), SHOP), link, link.href, "../")
-    noted = replace(source(), note=Markup("<p>A note.</p>"), record=traced())
+    record = traced()
+    stills = {tenths_of(step.start): Path("still.jpg") for step in record.steps}
+    noted = replace(source(), note=Markup("<p>A note.</p>"), record=record, stills=stills)
     page = make_page(noted, SHOP, Company(history=(link,), later_errata=later, work=link))
     told = make_drawings(statements_of(sessions(), pages_of(sessions()), SHOP))[1]
     return replace(page, comparisons=comparisons(statements_of((noted,), (page,), SHOP), told))
