@@ -167,8 +167,11 @@ class Bench:
         return self.lower[at] in self.words.work and self.tag(at - 1) in {"CC", "RB", ",", ".", ""}
 
     def _begins_command(self, at: int) -> bool:
-        """True for a noun by its tag that can only be a verb: "tip the old fuel out", not "today the machine is"."""
-        return self.begins_breath(at) and self.lower[at] not in self.words.nouns
+        """True for a noun by its tag that can only be a verb: "tip the oil out", "gap it", not "today the can is"."""
+        pronoun = self.word(at + 1) in {"it", "them"}
+        return (self.begins_breath(at) and (pronoun or self.lower[at] not in self.words.nouns)) or (
+            pronoun and self.lower[at - 1] in {"and", "then", ","}
+        )
 
     def _pair(self, at: int) -> Verb | None:
         """ "dry fit the spindles": a verb of two words."""

@@ -25,7 +25,7 @@ class Limits:
     actions: int = 5
     heard: float = 0.25
     """Chance under which a candidate is passed over."""
-    believed: float = 0.38
+    believed: float = 0.5
     """Chance that the likeliest candidate of a step must reach."""
     doubtful: float = 0.55
     """Under this chance a candidate joins its neighbour, or its neighbour joins it, whatever thing it names."""

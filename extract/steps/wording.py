@@ -15,7 +15,7 @@ from extract.clauses.things import Thing, kind_of, name_of
 from extract.spans import Action
 from extract.steps.candidate import Candidate
 from extract.steps.merge import Group
-from extract.steps.naming import name_with_whole, named_work
+from extract.steps.naming import name_with_whole, named_beside, named_work
 from extract.steps.shapes.tools import figure_verb
 
 _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
@@ -25,6 +25,8 @@ _COATING = frozenset(
 _LONGEST_TAIL = 14
 _WORDED = 0.4
 """Chance under which a candidate tells where a step is, and is left out of its instruction."""
+_BESIDE = 3
+"""Further things named in a step's breaths, for its object."""
 _MOST = 3
 """Verbs and objects named for a step that joins several actions."""
 
@@ -38,9 +40,15 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
     names = list(dict.fromkeys(name_with_whole(bench, c) for c in candidates if c.meant is not None))[:_MOST]
     laid = [thing for c in candidates for thing in (c.laid, c.tool) if thing is not None]
     names += [name for thing in laid if (name := name_of(bench, thing)) not in names][:1]
+    end = max(candidate.end for candidate in candidates)
+    heads = {name.split()[-1] for name in names if name}
+    verbs_at = frozenset(candidate.rest[0] - 1 for candidate in candidates)
+    beside = named_beside(bench, candidates[0].start, end, verbs_at)
+    beside = [name for name in beside if name.split()[-1] not in heads]
+    names += beside[:_BESIDE]
     return Action(
         start=candidates[0].start,
-        end=max(candidate.end for candidate in candidates),
+        end=end,
         verb=" and ".join(verbs),
         object=" and ".join(names),
         mode=likeliest.candidate.mode,

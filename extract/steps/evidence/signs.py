@@ -33,7 +33,7 @@ _RECENT = 12
 def signs_of(scene: Scene, doubts: Iterable[str], earlier: list[Candidate]) -> frozenset[str]:
     """All signs of a candidate, `earlier` being the ones read before it in spoken order."""
     found = {f"doubt {name}" for name in doubts}
-    for of in (_work, _things, _clause, _talked, _silences):
+    for of in (_work, _things, _clause, _talked, _silences, _said):
         found.update(of(scene))
     found.update(_again(scene.bench, scene.candidate, earlier))
     return frozenset(found)
@@ -126,6 +126,12 @@ def _talked(scene: Scene) -> Iterator[str]:
     if words.later.first_in(bench.lower, begin, end):
         yield "put off"
     yield from _place(bench, scene.candidate)
+
+
+def _said(scene: Scene) -> Iterator[str]:
+    """The words of the breath, each by its lemma: those that the fit saw often enough have a weight."""
+    begin, end = scene.breath
+    return (f"said {scene.bench.doc[at].lemma_.lower()}" for at in range(begin, end) if scene.bench.doc[at].is_alpha)
 
 
 def _place(bench: Bench, candidate: Candidate) -> Iterator[str]:

@@ -102,7 +102,17 @@ def _placed_thing(bench: Bench, start: int, end: int) -> Thing | None:
 
 
 def _meant(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase:
-    for reading in (_noun_for_verb, _used_to, _got_done, _begun_by, laid_to_thing, put_into, looked_at, done_with):
+    for reading in (
+        _noun_for_verb,
+        _used_to,
+        _got_done,
+        _let_do,
+        _begun_by,
+        laid_to_thing,
+        put_into,
+        looked_at,
+        done_with,
+    ):
         found = reading(bench, phrase, end)
         if found is not None:
             return found
@@ -152,6 +162,17 @@ def _got_done(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
         return None
     inner = verb_phrase(bench, verb, end)
     return replace(phrase, lemma=inner.lemma, placed=True)
+
+
+def _let_do(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
+    """ "let everything dry for 3 days", "leave it to soak", "leave the glue to set": what it is left to do."""
+    if phrase.said not in {"let", "leave"} or phrase.thing is None or phrase.lemma != phrase.said:
+        return None
+    at = phrase.thing.end + (bench.word(phrase.thing.end) == "to")
+    verb = bench.verb(at) if at < end else None
+    if verb is None or verb.form not in ("base", "ing") or bench.words.kind(verb.lemma) != "work":
+        return None
+    return replace(phrase, lemma=verb.lemma, placed=True)
 
 
 def _begun_by(bench: Bench, phrase: VerbPhrase, end: int) -> VerbPhrase | None:
