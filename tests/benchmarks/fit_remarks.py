@@ -44,7 +44,7 @@ MARKED = {"cautions": 5.0, "doubts": 8.0, "follow_ups": 6.0}
 FOLDS = 5
 RAREST = 4
 """A sign seen in fewer breaths has no weight: it could only be learnt by heart."""
-FOLDERS = ("fitted", "read", "newer", "opened")
+FOLDERS = ("fitted", "read", "newer", "opened", "wide")
 PHRASES = "phrases"
 """The phrases of the remarks' tests, fitted on and never scored."""
 

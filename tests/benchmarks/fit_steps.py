@@ -43,7 +43,7 @@ WEIGHTS = TESTS.parent / "extract" / "data" / "step_weights.toml"
 STRENGTH = 0.05
 """Inverse of the L2 penalty; smaller is stronger. Chosen by cross-validation among 0.03, 0.05 and 0.1."""
 FOLDS = 5
-FOLDERS = ("fitted", "read", "newer", "opened")
+FOLDERS = ("fitted", "read", "newer", "opened", "wide")
 RAREST = 6
 """A sign seen in fewer clauses has no weight: it could only be learnt by heart."""
 _PHRASES = TESTS / "extract" / "steps" / "phrases.toml"
