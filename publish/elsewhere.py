@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Protocol
 
 from extract.record import Earlier, Later
@@ -32,7 +33,9 @@ def later_than(later: Later | None, to_sessions: str) -> Elsewhere | None:
 
 def earlier_than(earlier: Earlier | None, to_sessions: str) -> Elsewhere | None:
     """Where the statement stands that is taken back."""
-    return None if earlier is None else _elsewhere(earlier, earlier.item, to_sessions)
+    if earlier is None:
+        return None
+    return replace(_elsewhere(earlier, earlier.item, to_sessions), said=earlier.quote)
 
 
 def _elsewhere(there: _There, item: str, to_sessions: str) -> Elsewhere:

@@ -8,7 +8,7 @@ from extract.record import Remark as Said
 from publish.context import Hazard, Link, Named, Query, Remark, Row, Stage
 from publish.galley import Galley
 from publish.rows import Rows
-from publish.wording import MODES, sentence
+from publish.wording import MODES, sentence, under_its_heading
 
 STILLS = "stills"
 """Folder of stills beside a session's page."""
@@ -72,7 +72,7 @@ def named(galley: Galley, mentions: tuple[Mention, ...]) -> tuple[Named, ...]:
 
 def remarks(galley: Galley, said: tuple[Said, ...]) -> tuple[Remark, ...]:
     """Follow-ups or doubts."""
-    return tuple(Remark(sentence(one.text), galley.at(one.start)) for one in said)
+    return tuple(Remark(under_its_heading(one.text), galley.at(one.start)) for one in said)
 
 
 def _told_once(rows: tuple[Row, ...]) -> tuple[Row, ...]:

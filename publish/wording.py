@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from extract.record import Because, Mode, Phase, Scope
 from extract.spans import Limit
 
@@ -47,6 +49,23 @@ def sentence(text: str) -> str:
         return ""
     begun = trimmed[0].upper() + trimmed[1:]
     return begun if begun[-1] in ".!?…" else begun + "."
+
+
+def in_brackets(text: str) -> str:
+    """A figure in other units, to stand in brackets: a fraction in brackets of its own goes behind a comma."""
+    return text.removeprefix("about ").replace(" (", ", ").replace(")", "")
+
+
+_HEADED = re.compile(r"^To be checked: |: left for later(?=\.?$)")
+
+
+def under_its_heading(text: str) -> str:
+    """A doubt or a thing left for later, without what the heading above it says already.
+
+    >>> under_its_heading("The third fret buzzes: left for later.")
+    'The third fret buzzes.'
+    """
+    return sentence(_HEADED.sub("", text.strip()))
 
 
 def cited(source: str) -> str:

@@ -20,7 +20,7 @@ from publish.context import (
     Wait,
 )
 from publish.said import said_figure
-from publish.wording import PHASES
+from publish.wording import PHASES, in_brackets
 
 FILE = "card.html"
 """Beside the session's page."""
@@ -60,12 +60,13 @@ def card_setting(card: Card) -> Setting:
     """The size of type for all that a card has."""
     return setting_for(
         title=card.title,
+        laid_out=tuple(f"{one} {'':6}" for one in (*card.tools, *card.materials)),
         side=(
-            *(f"{one} {'':6}" for one in (*card.tools, *card.materials)),
             *(f"{one.what} {one.text}" for one in card.figures),
             *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in card.waits),
-            *(one.text + one.source for one in card.cautions),
+            *(one.text for one in card.cautions),
             card.standing_caution,
+            f"{'':75}",
         ),
         steps=tuple(
             (f"{one.text} {one.mode}", *(f"{figure.what} {figure.text}" for figure in one.figures))
@@ -89,7 +90,7 @@ def card_figure(row: Row) -> CardFigure:
     """A figure to work to, with the other units behind it."""
     what = f"{row.what}, {row.part}" if row.part else row.what
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
-    text = f"{shown[0]} ({shown[1].removeprefix('about ')})" if len(shown) > 1 else shown[0]
+    text = f"{shown[0]} ({in_brackets(shown[1])})" if len(shown) > 1 else shown[0]
     return CardFigure(what, text, bool(row.queries))
 
 
@@ -105,11 +106,17 @@ def _waits(page: SessionPage, record: Record) -> tuple[Wait, ...]:
     """The standing times of a minute and more among the steps' figures."""
     measures = {one.id: one for one in record.measures}
     return tuple(
-        Wait(stage.number, measure.attribute or "time", said_figure(measure))
+        Wait(stage.number, wait_for(measure), said_figure(measure))
         for stage, step in zip(page.stages, record.steps, strict=True)
         for measure in (measures[one] for one in step.measures if one in measures)
         if is_wait(measure)
     )
+
+
+def wait_for(measure: Measure) -> str:
+    """What a time is for: "clamping time, bridge"; of a bare "time" the thing alone says more."""
+    attribute = "" if (measure.attribute or "").casefold() == "time" else measure.attribute
+    return ", ".join(one for one in (attribute, measure.item) if one) or "time"
 
 
 def is_wait(measure: Measure) -> bool:

@@ -29,6 +29,8 @@ class Elsewhere:
     """When it was said, in that recording."""
     proposed: bool
     """The machine takes it to be this one; no person has said so."""
+    said: str = ""
+    """Its words, where they are the ones that were taken back; else empty."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from publish.context import Row, SessionPage
 from publish.film.slips import Slip, said_once, told
-from publish.wording import PHASES, STANDING_CAUTION, count
+from publish.wording import PHASES, STANDING_CAUTION, count, in_brackets
 
 BENEATH = "beneath-the-film.txt"
 ROOM = 5000
@@ -117,14 +117,9 @@ def _figures(page: SessionPage) -> Iterable[str]:
 def _figure(row: Row, phase: str) -> str:
     what = ", ".join(part for part in (row.what, row.part) if part)
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
-    figure = f"{shown[0]} ({_beside(shown[1])})" if len(shown) > 1 else shown[0]
+    figure = f"{shown[0]} ({in_brackets(shown[1])})" if len(shown) > 1 else shown[0]
     waits = ", not settled" if any(flag.must for flag in row.queries) else ""
     return f"{what}: {figure}, {phase}{waits}"
-
-
-def _beside(text: str) -> str:
-    """A figure in other units, to stand in brackets: a fraction in brackets of its own goes behind a comma."""
-    return text.removeprefix("about ").replace(" (", ", ").replace(")", "")
 
 
 def _line(text: str) -> str:

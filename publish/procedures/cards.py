@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from capture.shop import ShopSettings
 from publish.addresses import absolute, address
-from publish.card import card_figure, card_step, is_wait
+from publish.card import card_figure, card_step, is_wait, wait_for
 from publish.context import Card, CardFigure, Link, Wait
 from publish.moments import Moment
 from publish.procedures.pages import CARDS, FOLDER
@@ -68,7 +68,7 @@ def _figures(version: VersionDone) -> tuple[CardFigure, ...]:
 
 def _waits(version: VersionDone) -> tuple[Wait, ...]:
     return tuple(
-        Wait(number, told.measure.attribute or "time", said_figure(told.measure))
+        Wait(number, wait_for(told.measure), said_figure(told.measure))
         for number, step in enumerate(version.steps, 1)
         for told in step.told
         if is_wait(told.measure)

@@ -11,7 +11,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
 from extract.record import Record, Step
-from publish.card import card_setting, make_card
+from publish.card import card_figure, card_setting, make_card, wait_for
 from publish.context import Card
 from publish.page import make_page
 from publish.render import Renderer
@@ -68,7 +68,28 @@ def test_times_to_wait_are_a_schedule_in_order_of_work() -> None:
         for one in session.record.measures
     )
     card = card_of(replace(session, record=session.record.model_copy(update={"measures": measures})))
-    assert [(wait.step, wait.what) for wait in card.waits] == [(7, "open time")]
+    assert [(wait.step, wait.what) for wait in card.waits] == [(7, "open time, hide glue")]
+
+
+@pytest.mark.parametrize(
+    ("attribute", "item", "what"),
+    [
+        ("time", "heat blanket", "heat blanket"),
+        ("cure", "epoxy", "cure, epoxy"),
+        ("time", None, "time"),
+        (None, None, "time"),
+    ],
+)
+def test_a_wait_says_what_it_is_for(attribute: str | None, item: str | None, what: str) -> None:
+    measure = source().record.measures[0].model_copy(update={"attribute": attribute, "item": item})
+    assert wait_for(measure) == what
+
+
+def test_a_figure_has_brackets_once() -> None:
+    row = next(row for group in make_page(source(), SHOP).groups for row in group.rows if row.second and row.first)
+    other = replace(row.second, text="7.09 in (7 3/32 in)") if row.second else None
+    figure = card_figure(replace(row, second=other))
+    assert figure.text.endswith(" (7.09 in, 7 3/32 in)")
 
 
 def test_half_a_minute_is_no_time_to_wait() -> None:
@@ -117,6 +138,36 @@ def test_a_card_fits_its_sheet(browser: Browser, tmp_path: Path, steps: int, wor
     assert (width / 72 * 25.4, height / 72 * 25.4) == pytest.approx(SHEETS[sheet], abs=0.5)
     assert "makers of your tools" in text
     assert f"{steps} Slacken" in text
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("sheet", SHEETS)
+def test_forty_steps_with_words_that_no_line_holds_stay_on_the_sheet(
+    browser: Browser, tmp_path: Path, sheet: str
+) -> None:
+    session = with_steps(40, 6)
+    long = "Unterseitenfussbodenschleifmaschinenersatzteillagerverwaltungsvorschrift" * 2
+    steps = tuple(
+        step.model_copy(update={"text": f"{step.text} {long}" if step.number % 13 == 0 else step.text})
+        for step in session.record.steps
+    )
+    card = card_of(replace(session, record=session.record.model_copy(update={"steps": steps})))
+    card = replace(card, tools=(*card.tools, long))
+    width = int((SHEETS[sheet][0] - 20) / 25.4 * 96)
+    window = browser.new_context(viewport={"width": width, "height": 900})
+    page = window.new_page()
+    page.goto(on_disk(card, tmp_path).as_uri())
+    page.emulate_media(media="print")
+    sideways = page.evaluate(
+        "Math.max(...[...document.body.querySelectorAll('*')].map(one => one.getBoundingClientRect().right))"
+    )
+    paper = pypdfium2.PdfDocument(page.pdf(format=sheet))
+    text = " ".join("".join(one.get_textpage().get_text_range() for one in paper).split())
+    window.close()
+    assert sideways <= width + 0.5
+    assert all(f"{number} Slacken" in text for number in range(1, 41))
+    assert card_setting(card).one_sheet
+    assert len(paper) == 1
 
 
 @pytest.mark.browser
