@@ -45,6 +45,18 @@ class PhaseWords:
     """Base forms of verbs of reading and measuring."""
     plain_verbs: frozenset[str]
     """Base forms of common verbs, each a sign of its own."""
+    articles: frozenset[str]
+    """Articles and other words that say which thing is meant."""
+    aged: frozenset[str]
+    """Adjectives of a thing that was there before the work."""
+    fresh: frozenset[str]
+    """Adjectives of a thing that is brought to the job."""
+    instruments: frozenset[str]
+    """Nouns of what reads a figure."""
+    openings: frozenset[str]
+    """Words that open a clause and tell of whom or what it speaks."""
+    again: frozenset[str]
+    """Words that tell that the work is done, or is checked."""
 
 
 @cache

@@ -7,6 +7,7 @@ quantities' tests (with their marks in measures/marks), and the phrases of the m
 from __future__ import annotations
 
 import json
+import re
 import tomllib
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
@@ -31,6 +32,7 @@ TESTS = Path(__file__).parent.parent
 FOLDERS = ("read", "fitted", "newer", "opened", "wide")
 """Those of tests/narrations that may be learnt from; the others are for scoring only."""
 _PHASES = {"f": "as_found", "t": "target", "l": "as_left", "g": "general"}
+_MARK = re.compile(r"\[([^]]+)\]([ftlg])")
 
 Mark = dict[str, Any]
 
@@ -49,6 +51,32 @@ class MarkedTalk:
 def marked_talks() -> tuple[MarkedTalk, ...]:
     """All of them, in a fixed order."""
     return tuple(talk for source in (_narrations, _of_measures, _of_quantities, _of_phrases) for talk in source())
+
+
+@cache
+def phase_talks() -> tuple[MarkedTalk, ...]:
+    """Talks of which only the phases are marked: tests/extract/measures/phases/talks.txt."""
+    found = []
+    for name, lines in bracketed().items():
+        marks = [
+            (cue, quote, {"phase": _PHASES[phase]})
+            for cue, line in enumerate(lines)
+            for quote, phase in _MARK.findall(line)
+        ]
+        findings = _findings(transcript_of(plain(lines)))
+        found.append(MarkedTalk(name, "phases", findings, _matched(findings, marks)))
+    return tuple(found)
+
+
+def bracketed() -> dict[str, list[str]]:
+    """The lines of each such talk, its figures in brackets with their phase."""
+    _, *blocks = (TESTS / "extract" / "measures" / "phases" / "talks.txt").read_text("utf-8").split("\n## ")
+    return {name: lines for name, *lines in (block.strip().splitlines() for block in blocks)}
+
+
+def plain(lines: Sequence[str]) -> list[str]:
+    """The lines as they are said."""
+    return [_MARK.sub(r"\1", line) for line in lines]
 
 
 def folder_talks(folder: Path, source: str) -> Iterator[MarkedTalk]:

@@ -23,7 +23,7 @@ from extract.corrections.statements import Statement
 from extract.pipeline import Extractor
 from extract.trade import guess_trade, load_trade
 from tests.benchmarks.fit_steps import short_narration
-from tests.benchmarks.marked_talks import FOLDERS
+from tests.benchmarks.marked_talks import FOLDERS, bracketed, plain
 from tests.benchmarks.narrations import same_value, words
 from tests.extract.corrections.test_corrections import cases
 from tests.extract.marked import narration
@@ -122,7 +122,7 @@ def _spelled(text: str) -> set[str]:
 @cache
 def marked_talks() -> tuple[MarkedTalk, ...]:
     """All of them, in a fixed order."""
-    return tuple(talk for source in (_narrations, _phrases, _other_tests) for talk in source())
+    return tuple(talk for source in (_narrations, _phrases, _other_tests, _of_phases) for talk in source())
 
 
 def _narrations() -> Iterator[MarkedTalk]:
@@ -154,6 +154,12 @@ def _other_tests() -> Iterator[MarkedTalk]:
         yield _talk("other tests", name, _transcript(path), own, "general")
     if marks:
         raise ValueError(f"marked_talks.toml marks talks that are not there: {', '.join(marks)}")
+
+
+def _of_phases() -> Iterator[MarkedTalk]:
+    """Talks in which nothing is taken back."""
+    for name, lines in bracketed().items():
+        yield _talk("phases", name, transcript_of(plain(lines)), (), "general")
 
 
 def _transcript(path: Path) -> Transcript:

@@ -12,6 +12,8 @@ from math import log1p
 from extract.measures.attribute.near import adjoins
 from extract.measures.figure import Figure, Finding
 from extract.measures.phase.brought import is_brought
+from extract.measures.phase.course import course_signs, share_of
+from extract.measures.phase.thing_signs import thing_signs
 from extract.measures.phase_words import holds, phase_words
 
 Signs = dict[str, float]
@@ -19,8 +21,6 @@ Signs = dict[str, float]
 _SENTENCE, _AROUND, _BEHIND = 14, 35, 14
 """Tokens looked at before the figure in its sentence, before it over sentences, and behind it."""
 _CLOSE_BEHIND, _WORDS_BEHIND = 5, 8
-_FEW = 150
-"""Tokens of a talk too short to have a beginning and an end."""
 _SHARES = (0.15, 0.3, 0.5, 0.7, 0.85, 0.95)
 _WORK = (0, 2, 5, 10)
 _NEAR, _FAR = 8, 30
@@ -31,10 +31,10 @@ _MEMORY = 3000
 def signs_of(figure: Figure, finding: Finding) -> Signs:
     """All signs of a figure whose attribute and item are known, and whose neighbours before it have their phase."""
     signs: Signs = {}
-    for source in (_phrases, _verb, _shape, _course, _company):
+    for source in (_phrases, _verb, _shape, _course, _company, course_signs, thing_signs):
         for name in source(figure, finding):
             signs[name] = 1.0
-    signs["share of the talk"] = _share(figure)
+    signs["share of the talk"] = share_of(figure)
     signs["work done"] = log1p(figure.scene.work_done(figure.start)) / 3
     signs |= dict.fromkeys(_words(figure), 1.0)
     return signs
@@ -118,7 +118,7 @@ def _shape(figure: Figure, finding: Finding) -> Iterator[str]:
 
 def _course(figure: Figure, finding: Finding) -> Iterator[str]:
     """Where in the course of the work the figure is said, and whether the same was measured before."""
-    share, work = _share(figure), figure.scene.work_done(figure.start)
+    share, work = share_of(figure), figure.scene.work_done(figure.start)
     yield from (f"past {step} of the talk" for step in _SHARES if share > step)
     yield from (f"more than {step} of work" for step in _WORK if work > step)
     before = list(figure.earlier(_MEMORY))
@@ -132,6 +132,11 @@ def _course(figure: Figure, finding: Finding) -> Iterator[str]:
         if quantity.value == figure.quantity.value and quantity.unit == figure.quantity.unit:
             yield from ("said before", f"said before as {one.phase}")
             break
+    of_head = next((one for one in before if finding.head and one.head == finding.head), None)
+    if of_head is not None:
+        yield f"last of the item {of_head.phase}"
+    if same:
+        yield f"last of its attribute {same[0].phase}"
 
 
 def _company(figure: Figure, finding: Finding) -> Iterator[str]:
@@ -177,11 +182,6 @@ def _counts(figure: Figure, at: int) -> bool:
 def _behind(figure: Figure) -> tuple[str, ...]:
     stop = figure.end + _BEHIND
     return figure.scene.text(figure.end, min(stop, figure.following.start) if figure.following else stop)
-
-
-def _share(figure: Figure) -> float:
-    long = len(figure.scene) > _FEW
-    return figure.start / len(figure.scene) if long else 0.4
 
 
 def _verb_kind(lemma: str) -> str:
