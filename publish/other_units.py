@@ -6,14 +6,20 @@ the published rules in `extract.convert`.
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
 from typing import Literal
 
-from extract.convert import quantity_in_other_system
+from extract.convert import precision_of, quantity_in_other_system
 from extract.record import Measure
-from extract.spans import Number, Quantity
-from extract.units import System, unit_rows
+from extract.spans import Number, Quantity, Unit
+from extract.units import System, interval_to_unit, to_unit, unit_rows
 from publish.wording import LIMITS
 from publish.written import exact, fineness
+
+_INCH = "inch"
+_SPACE = "\N{NO-BREAK SPACE}"
+_FRACTION = re.compile(rf"(?P<decimal>[\d.]+){_SPACE}in \((?P<fraction>[\d /]+){_SPACE}in\)")
 
 
 def system_of(measure: Measure) -> System | None:
@@ -42,9 +48,27 @@ def in_other_units(measure: Measure) -> str | None:
             difference=measure.difference,
         )
     )
-    if converted is None or measure.limit is None:
+    if converted is None:
+        return None
+    told = _with_error(converted, number, row.unit) if number.low is None else converted
+    return told if measure.limit is None else f"{LIMITS[measure.limit]} {told}"
+
+
+def _with_error(converted: str, number: Number, unit: Unit) -> str:
+    """A fraction of an inch with what it is off by, where that is more than the figure was said to.
+
+    2.54 mm is 0.1000 in, and 3/32 in is 0.0063 in less; 15 mm is no more exact than the 19/32 in that it is given as.
+    """
+    found = _FRACTION.fullmatch(converted)
+    if found is None:
         return converted
-    return f"{LIMITS[measure.limit]} {converted}"
+    exactly = to_unit(number.value, unit, _INCH)
+    off = sum(Fraction(part) for part in found["fraction"].split()) - exactly
+    places = len(found["decimal"].partition(".")[2])
+    shown = f"{float(abs(off)):.{places}f}"
+    if abs(off) <= interval_to_unit(precision_of(number).step, unit, _INCH) / 2 or not float(shown):
+        return converted
+    return f"{converted.removesuffix(')')} {'less' if off > 0 else 'and'} {shown}{_SPACE}in)"
 
 
 def _number(measure: Measure) -> Number:

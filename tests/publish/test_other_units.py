@@ -46,6 +46,24 @@ def test_fractions_ranges_limits_and_differences(display: str, value: float, mor
     assert (in_other_units(said) or "").replace("\u00a0", " ") == other
 
 
+@pytest.mark.parametrize(
+    ("display", "value", "other"),
+    [
+        # 1 in = 25.4 mm exactly (24 Fed. Reg. 5348, 1959), so 2.54 mm is 0.1 in; 3/32 in is 0.09375 in.
+        ("2.54 mm", 2.54, "0.1000 in (3/32 in and 0.0063 in)"),
+        ("3.00 mm", 3.0, "0.1181 in (1/8 in less 0.0069 in)"),
+        # 15 mm = 0.59055 in, 19/32 in = 0.59375 in: nearer than half a millimetre.
+        ("15 mm", 15, "0.59 in (19/32 in)"),
+        ("25.4 mm", 25.4, "1.000 in (1 in)"),
+    ],
+)
+def test_a_fraction_tells_its_error_where_the_figure_was_said_more_exactly(
+    display: str, value: float, other: str
+) -> None:
+    said = a_measure(display.replace(" ", "\u00a0"), value, "millimeter")
+    assert (in_other_units(said) or "").replace("\u00a0", " ") == other
+
+
 @pytest.mark.parametrize("unit", ["percent", "volt", "minute", "furlongs of old", None])
 def test_what_both_systems_share_is_left_alone(unit: str | None) -> None:
     said = a_measure("48", 48, unit)
