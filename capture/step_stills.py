@@ -1,6 +1,8 @@
-"""Stills of a session's steps, kept in its folder: stills/step-<tenths of a second>-<the film's state>.jpg.
+"""Stills of a session's steps, kept in its folder: stills/step-<tenths of a second>-<the film's mark>.jpg.
 
-A film that is cut anew makes others; the same film gives the same ones, byte for byte.
+A film that is cut anew makes others; the same film gives the same ones, byte for byte, also where its folder was copied
+to another disk: the mark is over its bytes. Stills that are named by an older program, after the film's size and time,
+are taken for as long as these hold.
 """
 
 from __future__ import annotations
@@ -11,9 +13,10 @@ from pathlib import Path
 
 from capture.errors import RecordingError
 from capture.files import write_atomic
+from capture.fingerprint import fingerprint
 
 FOLDER = "stills"
-_NAME = re.compile(r"step-(\d+)-([0-9a-f]+-[0-9a-f]+)\.jpg")
+_NAME = re.compile(r"step-(\d+)-([0-9a-f]+(?:-[0-9a-f]+)?)\.jpg")
 _MOST = 200
 """Steps of which stills are made: no procedure has more, and each takes a moment."""
 
@@ -41,7 +44,7 @@ def make_step_stills(folder: Path, recording: Path, seconds: Iterable[float]) ->
         except RecordingError:
             continue
         if picture is not None:
-            path = folder / FOLDER / f"step-{tenths:07}-{_state(recording)}.jpg"
+            path = folder / FOLDER / f"step-{tenths:07}-{_mark(recording)}.jpg"
             path.parent.mkdir(exist_ok=True)
             write_atomic(path, picture)
             made += 1
@@ -50,12 +53,19 @@ def make_step_stills(folder: Path, recording: Path, seconds: Iterable[float]) ->
 
 def step_stills(folder: Path, recording: Path) -> dict[int, Path]:
     """The stills that are kept of a film as it is now, by their tenth of a second."""
-    home, state = folder / FOLDER, _state(recording)
+    home = folder / FOLDER
     found = (path for path in sorted(home.iterdir())) if home.is_dir() else ()
-    named = ((path, _NAME.fullmatch(path.name)) for path in found)
-    return {int(name[1]): path for path, name in named if name is not None and name[2] == state}
+    named = [(path, name) for path in found if (name := _NAME.fullmatch(path.name)) is not None]
+    if not named:
+        return {}
+    marks = {_mark(recording), _size_and_time(recording)}
+    return {int(name[1]): path for path, name in named if name[2] in marks}
 
 
-def _state(recording: Path) -> str:
+def _mark(recording: Path) -> str:
+    return fingerprint(recording)[:16]
+
+
+def _size_and_time(recording: Path) -> str:
     facts = recording.stat()
     return f"{facts.st_size:x}-{facts.st_mtime_ns:x}"

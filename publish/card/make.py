@@ -62,14 +62,17 @@ def card_setting(card: Card) -> Setting:
         title=card.title,
         laid_out=tuple(f"{one} {'':6}" for one in (*card.tools, *card.materials)),
         side=(
-            *(f"{one.what} {one.text}" for one in card.figures),
+            *(f"{one.what} {one.text} {one.instead}" for one in card.figures),
             *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in card.waits),
             *(one.text for one in card.cautions),
             card.standing_caution,
             f"{'':75}",
         ),
         steps=tuple(
-            (f"{one.text} {one.mode}", *(f"{figure.what} {figure.text}" for figure in one.figures))
+            (
+                f"{one.text} {one.mode}",
+                *(f"{figure.what} {figure.text} {figure.instead}" for figure in one.figures),
+            )
             for one in card.steps
         ),
     )
@@ -91,7 +94,15 @@ def card_figure(row: Row) -> CardFigure:
     what = f"{row.what}, {row.part}" if row.part else row.what
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
     text = f"{shown[0]} ({in_brackets(shown[1])})" if len(shown) > 1 else shown[0]
-    return CardFigure(what, text, bool(row.queries))
+    return CardFigure(what, text, bool(row.queries), _instead(row))
+
+
+def _instead(row: Row) -> str:
+    """What stands on the film that the card is made from, where a later session put it right."""
+    later = row.amended.later if row.amended else None
+    if row.amended is None or later is None:
+        return ""
+    return f"{row.amended.how} {row.amended.was}; {'not confirmed' if later.proposed else 'put right later'}"
 
 
 def _to_work_to(groups: tuple[RowGroup, ...]) -> Iterable[Row]:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import os
+import shutil
 import tracemalloc
 from pathlib import Path
 
@@ -121,3 +123,17 @@ def test_another_film_has_other_stills(tmp_path: Path) -> None:
     film(made, [pattern(1, mark=100) for _ in range(20)])
     assert step_stills(tmp_path, made) == {}
     assert tenths_of(-1.0) == 0
+
+
+def test_a_copied_folder_keeps_its_stills_and_those_of_an_older_program(tmp_path: Path) -> None:
+    home, copy = tmp_path / "one", tmp_path / "other"
+    home.mkdir()
+    made = film(home / "steps.mp4", [pattern(1, mark=100) for _ in range(30)])
+    make_step_stills(home, made, [1.0])
+    facts = made.stat()
+    older = home / "stills" / f"step-{20:07}-{facts.st_size:x}-{facts.st_mtime_ns:x}.jpg"
+    older.write_bytes(b"as it was named")
+    assert set(step_stills(home, made)) == {10, 20}
+    shutil.copytree(home, copy, copy_function=shutil.copyfile)
+    os.utime(copy / "steps.mp4", (1_000_000_000, 1_000_000_000))
+    assert set(step_stills(copy, copy / "steps.mp4")) == {10}

@@ -12,7 +12,7 @@ from playwright.sync_api import Browser
 
 from extract.record import Record, Step
 from publish.card import card_figure, card_setting, make_card, wait_for
-from publish.context import Card
+from publish.context import Amended, Card, Elsewhere
 from publish.page import make_page
 from publish.render import Renderer
 from publish.source import SessionSource
@@ -90,6 +90,15 @@ def test_a_figure_has_brackets_once() -> None:
     other = replace(row.second, text="7.09 in (7 3/32 in)") if row.second else None
     figure = card_figure(replace(row, second=other))
     assert figure.text.endswith(" (7.09 in, 7 3/32 in)")
+
+
+@pytest.mark.parametrize(("proposed", "how"), [(True, "not confirmed"), (False, "put right later")])
+def test_a_figure_that_a_later_session_put_right_says_what_the_film_says(proposed: bool, how: str) -> None:
+    row = make_page(source(), SHOP).groups[0].rows[0]
+    later = Elsewhere("../later/index.html", "Later", "0:53", proposed)
+    figure = card_figure(replace(row, amended=Amended("said on film:", "180 °F", later)))
+    assert figure.instead == f"said on film: 180 °F; {how}"
+    assert card_figure(replace(row, amended=Amended("first heard as", "18", None))).instead == ""
 
 
 def test_half_a_minute_is_no_time_to_wait() -> None:
