@@ -35,6 +35,8 @@ _GENERAL = "general"
 _FEWEST_MARKS = 3
 """A lone "valve" or "bridge" is said at many benches. Every different sign is a mark, and so is each time that a
 subject of the trade is named: two mentions of a ukulele make the trade, two of a bridge don't."""
+_RAREST = 125
+"""Words of a talk for each sign of its trade, at most: two hinges and a drawer don't make it one of furniture."""
 
 _Fact = TypeVar("_Fact", Attribute, Term, Hazard)
 
@@ -80,13 +82,15 @@ def load_trade(name: str, extra: Path | None = None) -> Trade:
 
 
 def guess_trade(text: str) -> str:
-    """Name of the trade whose signs occur most often in a text; "general" where too few different ones do."""
+    """Name of the trade whose signs occur most often in a text; "general" where too few do, or too seldom."""
     lowered = text.lower()
+    words = len(lowered.split())
     best = (0, _GENERAL)
     for name in trade_names()[1:]:
         found = [match.group(1) for match in _sign_pattern(name).finditer(lowered)]
         subjects = {said for term in _built_in(name).subjects for said in term.said}
-        if len(set(found)) + sum(sign in subjects for sign in found) >= _FEWEST_MARKS:
+        marked = len(set(found)) + sum(sign in subjects for sign in found) >= _FEWEST_MARKS
+        if marked and len(found) * _RAREST >= words:
             best = max(best, (len(found), name))
     return best[1]
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from spacy.tokens import Doc
 
 from extract.ids import Mint
-from extract.measures import item
 from extract.measures.attribute import INFERRED, SAID, Rule, usual_measure
 from extract.measures.attribute.weighing import weigh_attribute
 from extract.measures.figure import Figure, Finding
+from extract.measures.item import find_item
 from extract.measures.lexicon import lexicon_of
 from extract.measures.phase import by_weight
 from extract.measures.place import find_place
@@ -37,11 +37,7 @@ def find_all(scene: Scene) -> list[Finding]:
 def _find(figure: Figure) -> Finding:
     finding = Finding(figure, restates=find_restated(figure), follows=find_followed(figure))
     _apply(SAID, figure, finding)
-    for name, rule in item.RULES:
-        finding.item = rule(figure, finding)
-        if finding.item:
-            finding.item_rule = name
-            break
+    find_item(figure, finding)
     across = finding.attribute == "width" and finding.noun is None
     if across and finding.item and usual_measure(finding.item.name, figure) == "diameter":
         finding.attribute = "diameter"  # what is across a round thing

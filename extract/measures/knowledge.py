@@ -35,6 +35,18 @@ class ClauseWords:
 
 
 @dataclass(frozen=True, slots=True)
+class Hint:
+    """A name for what is measured, and the phrases that speak for it."""
+
+    name: str
+    kinds: frozenset[str]
+    """Kinds of unit; any where empty."""
+    before: tuple[tuple[str, ...], ...]
+    behind: tuple[tuple[str, ...], ...]
+    near: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
 class Knowledge:
     """What speech at any bench takes for granted; each list's reason stands in the data file."""
 
@@ -124,6 +136,7 @@ class Knowledge:
     pronouns: frozenset[str]
     sides: tuple[tuple[str, ...], ...]
     place_prepositions: frozenset[str]
+    hints: tuple[Hint, ...]
 
     def akin(self, one: str, other: str) -> bool:
         """True where a unit of one kind may stand for the other."""
@@ -191,6 +204,17 @@ def knowledge() -> Knowledge:
         pronouns=frozenset(data["between"]["pronouns"]),
         sides=_split(data["places"]["sides"]),
         place_prepositions=frozenset(data["places"]["prepositions"]),
+        hints=tuple(_hint(row) for row in data["hint"]),
+    )
+
+
+def _hint(row: dict[str, Any]) -> Hint:
+    return Hint(
+        row["name"],
+        frozenset(row.get("kinds", ())),
+        _split(row.get("before", [])),
+        _split(row.get("behind", [])),
+        frozenset(row.get("near", ())),
     )
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from extract.measures.attribute import hints
 from extract.measures.attribute.near import Rule, usual_measure
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
@@ -50,6 +51,14 @@ def propose(
                 add(rule, name, probe)
     for rule, name in _beside(figure, finding):
         add(rule, name)
+    for side, name in hints.by_phrases(figure):
+        add(f"hint {side}", name)
+    for rank, name in hints.by_topics(figure):
+        add(f"topic {rank}", name)
+    for rank, name in hints.by_earlier(figure):
+        add(f"earlier {rank}", name)
+    if hints.is_worked_out(figure):
+        add("worked out", "difference")
     for name in knowledge().common.get(figure.kind or "none", ()):
         add("common", name)
     default = knowledge().kind_default.get(figure.kind or "", "size")

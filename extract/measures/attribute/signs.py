@@ -32,6 +32,7 @@ def signs_of(figure: Figure, finding: Finding, proposals: list[Proposal], known:
         name = proposal.name if proposal.name in known else "another name"
         signs = [f"by {rule}" for rule in dict.fromkeys(proposal.rules)]
         signs += [f"by {rule} for {kind}" for rule in dict.fromkeys(proposal.rules) if rule not in _PLAIN]
+        signs += [f"{name} by {rule}" for rule in dict.fromkeys(proposal.rules)]
         signs += [name, *(f"{name}: {fact}" for fact in facts)]
         backers = len(set(proposal.rules) - set(_PLAIN))
         signs += [f"more than {count} rules" for count in range(3) if backers > count]
@@ -63,6 +64,10 @@ def _facts(figure: Figure, finding: Finding) -> Iterator[str]:
     for thing in scene.things_in(figure.end, figure.end + 4)[:1]:
         if adjoins(figure, thing.start):
             yield from ("thing behind", f"before {thing.head}")
+    if figure.quantity.difference:
+        yield "a difference"
+    if figure.quantity.low is not None:
+        yield "a range"
     cues = knowledge().cues
     yield from (
         f"then {word}" for word in set(scene.words[figure.end : min(figure.end + _WORDS, figure.right[1])]) & cues

@@ -5,7 +5,7 @@ The weights stand in data/attribute_weights.toml with how they were fitted; addi
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 
 from extract.measures.attribute.near import Rule
@@ -14,7 +14,7 @@ from extract.measures.attribute.signs import signs_of
 from extract.measures.figure import Figure, Finding
 from extract.weights import weight_file
 
-_SURE = frozenset({"unlike word", "adjective behind", "noun before", "noun behind", "verb before", "company", "of"})
+_SURE = frozenset({"unlike word", "adjective behind", "noun before", "noun behind", "verb before", "of"})
 """Rules that were right nearly always in talks that they were not written from."""
 
 Table = tuple[tuple[str, Rule], ...]
@@ -36,7 +36,7 @@ def is_sure(finding: Finding) -> bool:
     return bool(finding.attribute) and (finding.restates is not None or finding.attribute_rule in _SURE)
 
 
-def heaviest(proposals: list[Proposal], signs: list[list[str]], weights: Mapping[str, float]) -> Proposal:
+def heaviest(proposals: Sequence[Proposal], signs: Sequence[Sequence[str]], weights: Mapping[str, float]) -> Proposal:
     """The proposal with the largest sum; of equals the first."""
     sums = [sum(weights.get(sign, 0.0) for sign in of_one) for of_one in signs]
     return proposals[sums.index(max(sums))]

@@ -1,0 +1,47 @@
+"""The thing whose signs weigh most.
+
+The weights stand in data/item_weights.toml with how they were fitted; adding them up is all that is done here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+
+from extract.measures.figure import Figure, Finding
+from extract.measures.item.proposals import Proposal, propose
+from extract.measures.item.rules import RULES
+from extract.measures.item.signs import signs_of
+from extract.weights import weight_file
+
+_SURE = frozenset({"restated", "usual owner"})
+"""Rules that were right more often than the weights in talks that neither was made from."""
+
+
+def find_item(figure: Figure, finding: Finding) -> None:
+    """Gives a finding the thing for which most speaks; without weights the first that a rule proposes."""
+    for name, rule in RULES:
+        finding.item = rule(figure, finding)
+        if finding.item:
+            finding.item_rule = name
+            break
+    weights = item_weights()
+    if not weights or finding.item_rule in _SURE:
+        return
+    proposals = propose(figure, finding)
+    if proposals:
+        best = heaviest(proposals, signs_of(figure, finding, proposals), weights)
+        finding.item, finding.item_rule = best.thing, best.rules[0]
+
+
+def heaviest(proposals: Sequence[Proposal], signs: Sequence[Sequence[str]], weights: Mapping[str, float]) -> Proposal:
+    """The proposal with the largest sum; of equals the first."""
+    sums = [sum(weights.get(sign, 0.0) for sign in of_one) for of_one in signs]
+    return proposals[sums.index(max(sums))]
+
+
+@cache
+def item_weights() -> Mapping[str, float]:
+    """Sign -> weight, read once."""
+    weights: Mapping[str, float] = weight_file("item")["weights"]
+    return weights
