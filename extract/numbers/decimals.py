@@ -69,6 +69,8 @@ def _from_oh(tape: Tape, at: int) -> Figure | None:
     """
     if tape.kind(at) != "oh" or tape.text(at) != "oh":
         return None
+    if tape.kind(at + 1) == "digits":
+        return None  # "oh, 1987 or so": who writes digits writes the point too
     digits, end = _digits(tape, at + 1, listed=True)
     if not digits or set(digits) == {"0"}:
         return None

@@ -57,7 +57,7 @@ def mixed(tape: Tape, at: int) -> Figure | None:
         half = tape.kind(whole.end) == "and" and tape.kind(whole.end + 1) == "article"
         part = fraction(tape, whole.end + 1) if half else None
     elif tape.kind(whole.end) == "and":
-        part = fraction(tape, whole.end + 1) or _bare_half(tape, whole.end + 1)
+        part = fraction(tape, whole.end + 1) or _bare_half(tape, whole.end + 1) or _third(tape, whole.end + 1)
     elif tape.kind(whole.end - 1) == "digits":
         part = _written(tape, tape.skip_dash(whole.end))
     else:
@@ -77,6 +77,14 @@ def _run_on(tape: Tape, whole: Figure) -> Figure | None:
         return None
     part = fraction(tape, whole.end)
     return part if part and part.denominator in vocabulary().marks else None
+
+
+def _third(tape: Tape, at: int) -> Figure | None:
+    """The "a third" of "33 and a third", at the end of a clause."""
+    ends = _ends(tape, at + 2) or tape.text(at + 2) in ("and", "on", "now", "dead")
+    if tape.kind(at) == "article" and tape.text(at + 1) == "third" and ends:
+        return Figure(at, at + 2, Fraction(1, 3), "fraction", denominator=3)
+    return None
 
 
 def _bare_half(tape: Tape, at: int) -> Figure | None:

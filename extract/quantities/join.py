@@ -18,7 +18,7 @@ from extract.numbers.ranges import behind_link, is_change
 from extract.quantities.draft import Draft
 from extract.quantities.ones import bare_unit, may_be_one, one_of
 from extract.quantities.splits import count_before, said_again, without_count
-from extract.quantities.unit_phrases import UnitMatch, unit_behind
+from extract.quantities.unit_phrases import UnitMatch, unit_at, unit_behind
 from extract.spans import Number, Unit
 from extract.units import to_unit, unit_data, unit_named
 
@@ -92,9 +92,20 @@ def _one(tape: Tape, at: int, before: list[Draft]) -> Draft | None:
     if before and before[-1].end == at and not tape.lexemes[at].breath:
         return None
     draft = one_of(tape, at) or bare_unit(tape, at)
+    if draft is not None and _is_rate(tape, draft):
+        return None
     if draft is None or may_be_one(tape, draft):
         return draft
     return draft if _grow(tape, draft).end > draft.end else None
+
+
+def _is_rate(tape: Tape, draft: Draft) -> bool:
+    """True for the "an hour" of "a cup an hour" and of "an hour an inch"."""
+    if draft.unit is None or draft.unit.kind != "time":
+        return False
+    each = tape.kind(draft.end) == "article" and unit_at(tape, draft.end + 1) is not None
+    counted = tape.kind(draft.start - 2) == "article" and tape.is_noun(draft.start - 1) and draft.unit.name == "hour"
+    return each or counted
 
 
 def _grow(tape: Tape, draft: Draft) -> Draft:
@@ -121,7 +132,8 @@ def _compound(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     if draft.number.low is not None or draft.number.value.denominator != 1:
         return None
     at = draft.end + 1 if tape.kind(draft.end) in ("and", "dash") or tape.text(draft.end) == "," else draft.end
-    second = figure(tape, at)
+    one = one_of(tape, at) if at > draft.end else None
+    second = Figure(at, at + 1, Fraction(1), "integer") if one else figure(tape, at)
     if second is None or second.value < 0:
         return None
     match = unit_behind(tape, second.end)
@@ -210,6 +222,11 @@ def _to_more(tape: Tape, draft: Draft, unit: Unit) -> Draft | None:
     if draft.number.low is not None or is_change(tape, draft.start):
         return None
     at = behind_link(tape, draft.end)
+    listed = (
+        tape.text(draft.end) == "," and tape.kind(draft.end + 1) == "article" and tape.kind(draft.start) == "article"
+    )
+    if listed and (more := _one_and_part(tape, draft.end + 1, unit)) is not None:
+        return _range(tape, draft, more.number.value, more.end, more.end)
     if at is not None and (more := _one_and_part(tape, at, unit)) is not None:
         return _range(tape, draft, more.number.value, more.end, more.end)
     second = figure(tape, at) if at is not None else None

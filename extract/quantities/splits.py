@@ -28,6 +28,8 @@ def said_again(tape: Tape, draft: Draft) -> tuple[Draft, Draft] | None:
     at = behind_link(tape, low.end) if low else None
     if low is None or at is None or low.value != number.low:
         return None
+    if "or" not in (tape.text(between) for between in range(low.end, at)):
+        return None  # "6 to 8 newton metres", which happen to be foot-pounds and newton metres
     ends = tape.lexemes[low.end - 1].token + 1, tape.lexemes[at].token
     first = replace(number, end=ends[0], value=number.low, low=None, high=None, form=low.form, decimals=low.decimals)
     second = replace(number, start=ends[1], value=number.high, low=None, high=None)

@@ -33,6 +33,8 @@ def is_count(scene: Scene, draft: Draft) -> bool:
     """ "nine spindles", "18 in the tray", "the other two", "there's 24 of them"."""
     if draft.unit or draft.number.form not in ("integer",):
         return False
+    if draft.number.value == 0 and draft.number.low is None:
+        return True
     know, tape = knowledge(), scene.tape
     if _is_one_of(scene, draft) or _of_sized(scene, draft) or _tells_how_many(scene, draft):
         return True

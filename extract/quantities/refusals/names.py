@@ -18,6 +18,8 @@ _GRIT_REACH = 8
 _LONG_NUMBER, _SERIAL = 100, 1000
 _STAMP_REACH = 6
 _THREAD_REACH = 2
+_LARGEST_PART = 8
+_SIDES = ("side", "string", "strings", "end", "bar", "foot", "corner")
 _BARE = ("grit", "size", "multiple", "ratio", "clock", "thread")
 """What a figure with a unit is not: "eighty gsm" is a weight, "nine degrees this morning" no time of day."""
 
@@ -67,8 +69,11 @@ def is_abrasive(scene: Scene, draft: Draft) -> bool:
 
 def is_size_by_name(scene: Scene, draft: Draft) -> bool:
     """ "a three-quarter bass", "a half size cello": how large of its kind a thing is."""
-    at = draft.end + 1 if scene.tape.kind(draft.end) == "dash" else draft.end
-    return draft.unit is None and draft.number.form == "fraction" and scene.tape.text(at) in knowledge().by_size
+    tape, dashed = scene.tape, scene.tape.kind(draft.end) == "dash"
+    at = draft.end + dashed
+    named = draft.unit is None and draft.number.form == "fraction" and tape.text(at) in knowledge().by_size
+    plain = (draft.number.denominator or 1) <= _LARGEST_PART and tape.text(at + 1) not in _SIDES
+    return named and plain and (dashed or tape.kind(draft.start - 1) == "article" or tape.kind(draft.start) == "part")
 
 
 def is_thread_count(scene: Scene, draft: Draft) -> bool:
@@ -95,10 +100,22 @@ def is_thread(scene: Scene, draft: Draft) -> bool:
     """ "a 4-40", "1/4-20": a screw thread."""
     if draft.unit is not None:
         return False
+    if _is_half_of_thread(draft, scene.draft_at(draft.end)):
+        return True
+    before = scene.draft_before(draft)
+    if before is not None and before.end == draft.start and _is_half_of_thread(before, draft):
+        return True
     low, high = max(0, draft.start - 2), draft.end + 2
     written = "".join(one.text for one in scene.tape.lexemes[draft.start : draft.end])
     wider = "".join(one.text for one in scene.tape.lexemes[low:high])
     return written in knowledge().threads or any(thread in wider and "/" in thread for thread in knowledge().threads)
+
+
+def _is_half_of_thread(size: Draft, count: Draft | None) -> bool:
+    """True for "three eighths sixteen", a thread by its diameter and its threads per inch."""
+    if count is None or size.unit is not None or count.unit is not None or size.number.form != "fraction":
+        return False
+    return f"{size.number.value}-{count.number.value}" in knowledge().threads
 
 
 def is_part_number(scene: Scene, draft: Draft) -> bool:

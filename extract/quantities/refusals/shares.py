@@ -31,7 +31,7 @@ def is_ratio(scene: Scene, draft: Draft) -> bool:
         return True
     behind = scene.draft_at(draft.end + 1) if tape.text(draft.end) == "in" else None
     if behind is not None:
-        return behind.unit is None and behind.number.form == "integer"
+        return behind.number.form == "integer" and (behind.unit is None or behind.unit.kind == "length")
     return tape.text(draft.start - 1) == "in" and tape.kind(draft.start - 2) in ("digits", "ones", "teens")
 
 
