@@ -53,6 +53,7 @@ class Bench:
         self._size = len(self.lower)
         self._tags = tuple(token.tag_ for token in doc)
         self._trade = trade
+        self._ends = {one.quantity.start: one.quantity.end for one in measures}
         self._units = {one.quantity.start: one.quantity.unit.kind for one in measures if one.quantity.unit is not None}
 
     def __len__(self) -> int:
@@ -85,6 +86,10 @@ class Bench:
     def unit_kinds(self, start: int, end: int) -> frozenset[str]:
         """Kinds of unit of the measures that begin among the tokens: "torque", "length"."""
         return frozenset(self._units[at] for at in range(start, end) if at in self._units)
+
+    def measure_end(self, at: int) -> int | None:
+        """The token behind the measure that begins at a token, null where none begins."""
+        return self._ends.get(at)
 
     def word(self, at: int) -> str:
         """Lower-case word at a token, "" beyond the end."""
@@ -143,6 +148,8 @@ class Bench:
         form = _FORM_OF_TAG.get(token.tag_)
         if form == "s" and self.plural_lead(at):
             return None
+        if form == "ing" and word in self.words.work:
+            form = "base"
         if form == "past" and (word in self.words.same_past or self._is_own_base(at)):
             form = "base"
         if self.term_kind[at] is not None and self._term_is_noun(at, form):

@@ -27,5 +27,5 @@ def find_steps(doc: Doc, measures: tuple[Measured, ...], trade: Trade) -> tuple[
     bench = Bench(doc, trade, measures)
     pieces = pieces_of(bench)
     groups = merge(bench, gather(bench, pieces), step_weights())
-    actions = tuple(to_action(bench, pieces, group) for group in groups)
+    actions = tuple(action for group in groups if (action := to_action(bench, pieces, group)).text)
     return in_order(bench, actions)

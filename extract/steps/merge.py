@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from extract.clauses.bench import Bench
+from extract.clauses.talk import talk
 from extract.clauses.things import name_of
 from extract.steps.candidate import Candidate
 from extract.steps.evidence import Weights
@@ -25,7 +26,7 @@ class Limits:
     actions: int = 5
     heard: float = 0.25
     """Chance under which a candidate is passed over."""
-    believed: float = 0.5
+    believed: float = 0.38
     """Chance that the likeliest candidate of a step must reach."""
     doubtful: float = 0.55
     """Under this chance a candidate joins its neighbour, or its neighbour joins it, whatever thing it names."""
@@ -76,6 +77,10 @@ def _heard(told: tuple[Told, ...], weights: Weights, least: float) -> list[Weigh
 
 def _belongs(bench: Bench, group: list[Weighed], one: Weighed, limits: Limits) -> bool:
     candidates = [other.candidate for other in group]
+    if any(
+        talk().before.length_at(bench.lower, at) for at in range(one.candidate.piece.start, one.candidate.start + 1)
+    ):
+        return False
     return _tells_on(bench, candidates, one.candidate, limits) or _is_drawn(bench, group, one, limits)
 
 

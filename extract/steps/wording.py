@@ -1,6 +1,7 @@
-"""A step as an instruction: "now a little oil on the pivots" becomes "Oil the pivots".
+"""A step in words: what it is called, what it is done to, and the instruction that tells it.
 
-Base form first, the thing named, first person and fillers gone, figures kept as said.
+Of a step that several actions tell, those are put into words that read well; one that reads as no instruction at all
+has no text, and is no step.
 """
 
 from __future__ import annotations
@@ -9,19 +10,16 @@ from bisect import bisect_left
 
 from extract.clauses.bench import Bench
 from extract.clauses.cleaning import cleaned
-from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
-from extract.clauses.things import Thing, kind_of, name_of
+from extract.clauses.things import name_of
 from extract.spans import Action
 from extract.steps.candidate import Candidate
+from extract.steps.instruction import instruct, plain_instruction
+from extract.steps.judged import reads_well
 from extract.steps.merge import Group
 from extract.steps.naming import name_with_whole, named_beside, named_work
-from extract.steps.shapes.tools import figure_verb
 
 _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
-_COATING = frozenset(
-    {"grease", "oil", "glue", "paint", "varnish", "shellac", "wax", "solder", "tape", "stain", "apply"}
-)
 _LONGEST_TAIL = 14
 _WORDED = 0.4
 """Chance under which a candidate tells where a step is, and is left out of its instruction."""
@@ -59,121 +57,24 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
 def _text(bench: Bench, pieces: tuple[Piece, ...], group: list[Candidate]) -> str:
     parts: list[str] = []
     named: set[str] = set()
-    for candidate in [one for one in group if not _is_bare_name(one)] or group:
-        said = _instruction(bench, candidate, named) + _tail(bench, pieces, candidate)
-        if said not in parts:
-            parts.append(said)
+    for candidate in group:
+        said = _worded(bench, pieces, candidate, frozenset(named))
+        if not said or any(said.startswith(part) for part in parts):
+            continue
+        parts.append(said)
         if candidate.meant is not None:
             named.add(name_of(bench, candidate.meant))
-    text = parts[0] if len(parts) == 1 else ", ".join(parts[:-1]) + ", then " + parts[-1]
+    text = parts[0] if len(parts) == 1 else ", ".join(parts[:-1]) + ", then " + parts[-1] if parts else ""
     return text[:1].upper() + text[1:]
 
 
-def _instruction(bench: Bench, candidate: Candidate, named: set[str]) -> str:
-    start, end = candidate.rest
-    thing, meant = candidate.thing, candidate.meant
-    if _is_bare_name(candidate) and candidate.fronted is not None:
-        return _join("see to", _noun(bench, candidate.fronted, meant), cleaned(bench, start, end))
-    if candidate.tool is not None:
-        return _with_tool(bench, candidate)
-    if candidate.shape in {"reading", "finding"}:
-        return f"measure the {name_with_whole(bench, candidate)}" if meant is not None else "measure it"
-    if candidate.shape == "nominal":
-        return _join(candidate.said, _object(bench, candidate, named), cleaned(bench, start, end))
-    if candidate.fronted is not None:
-        return _fronted(bench, candidate)
-    if candidate.said == "have" and thing is not None and not thing.pronoun:
-        behind = thing.end + (bench.word(thing.end) in bench.words.plain)
-        return _join(candidate.verb, _noun(bench, thing, meant), cleaned(bench, behind, end))
-    if thing is None and candidate.verb != candidate.said and candidate.said in {"make", "do"} and meant is not None:
-        return _join(candidate.verb, f"the {name_of(bench, meant)}", cleaned(bench, start, end))
-    if thing is not None and thing.pronoun and start <= thing.start < end and _may_name(bench, candidate, named):
-        return _join(
-            candidate.said,
-            cleaned(bench, start, thing.start),
-            _noun(bench, thing, meant),
-            cleaned(bench, thing.end, end),
-        )
-    return _join(candidate.said, cleaned(bench, start, end))
-
-
-def _is_bare_name(candidate: Candidate) -> bool:
-    """True for a thing that was only named, with no word of what is done to it."""
-    return candidate.shape == "named" and candidate.verb == "do"
-
-
-def _may_name(bench: Bench, candidate: Candidate, named: set[str]) -> bool:
-    return candidate.sure and candidate.meant is not None and name_of(bench, candidate.meant) not in named
-
-
-def _object(bench: Bench, candidate: Candidate, named: set[str]) -> str:
-    """ "it" or the thing at hand, for work named by a noun: "give it a quick wipe"."""
-    if candidate.thing is not None:
-        return ""
-    return (
-        f"the {name_of(bench, candidate.meant)}"
-        if candidate.meant is not None and _may_name(bench, candidate, named)
-        else "it"
-    )
-
-
-def _fronted(bench: Bench, candidate: Candidate) -> str:
-    start, end = candidate.rest
-    verb, thing = candidate.said, candidate.fronted
-    assert thing is not None  # noqa: S101
-    noun = _noun(bench, thing, candidate.meant)
-    if candidate.shape == "headed":
-        return f"{verb} {noun}: {cleaned(bench, start, end)}"
-    if candidate.shape == "listed":
-        return f"{verb} {noun} to {cleaned(bench, start, end)}"
-    if candidate.shape == "goes" and verb == "set":
-        verb = figure_verb(bench, start, end) or verb
-    lemma, _, particle = verb.partition(" ")
-    if particle:
-        return _join(lemma, noun, particle, cleaned(bench, start, end))
-    moved = (
-        bench.word(start)
-        if start < end and bench.word(start) in PARTICLES and candidate.verb.endswith(bench.word(start))
-        else ""
-    )
-    if moved:
-        return _join(verb, moved, noun, cleaned(bench, start + 1, end))
-    return _join(verb, noun, cleaned(bench, start, end))
-
-
-def _with_tool(bench: Bench, candidate: Candidate) -> str:
-    """ "grease in the cups" -> "grease the cups"; "hair dryer on the joint" -> "use the hair dryer on the joint"."""
-    tool, (start, end) = candidate.tool, candidate.rest
-    assert tool is not None  # noqa: S101
-    target = _noun(bench, candidate.meant, candidate.meant) if candidate.meant else "it"
-    if candidate.shape == "listed":
-        figure = cleaned(bench, start, end)
-        tools = cleaned(bench, tool.start, tool.end if figure else start)
-        return _join(candidate.verb, target, "with", tools, f"to {figure}" if figure else "")
-    through = bench.word(start) in {"through", "inside", "under", "between", "behind"} and candidate.thing is not None
-    if through:
-        return _join("put", cleaned(bench, tool.start, end))
-    same = candidate.verb in name_of(bench, tool).split() or bench.doc[tool.head].lemma_.lower() == candidate.verb
-    if same and candidate.thing is not None:
-        return _join(candidate.verb, cleaned(bench, candidate.thing.start, end))
-    if candidate.thing is None:
-        return _join(candidate.verb, target, "with", _noun(bench, tool, tool), cleaned(bench, start, end))
-    if candidate.shape == "with tool" and candidate.thing is not None:
-        return _join(candidate.verb, target, "with", _noun(bench, tool, tool), cleaned(bench, start, end))
-    verb = "put" if kind_of(bench, tool) == "material" or candidate.verb in _COATING else "use"
-    return _join(verb, _noun(bench, tool, tool), cleaned(bench, start, end))
-
-
-def _noun(bench: Bench, thing: Thing, meant: Thing | None) -> str:
-    """A noun phrase with its article; a pronoun by what it means."""
-    if thing.pronoun:
-        if meant is None or bench.word(thing.head) in {"everything", "each", "both", "all", "one", "ones"}:
-            said = cleaned(bench, thing.start, thing.end)
-            return {"she": "it", "he": "it", "they": "them"}.get(said, said)
-        return f"the {name_of(bench, meant)}"
-    said = cleaned(bench, thing.start, thing.end)
-    counted = bench.tag(thing.start) in {"DT", "PRP$", "CD", "PDT", "POS"} or bench.word(thing.start) == "each"
-    return said if counted or kind_of(bench, thing) == "material" else f"the {said}"
+def _worded(bench: Bench, pieces: tuple[Piece, ...], candidate: Candidate, named: frozenset[str]) -> str:
+    """The instruction as said with the clause that ends it, or the verb and the thing alone, or nothing."""
+    said = instruct(bench, candidate, named)
+    if reads_well(bench, candidate, said):
+        return said + _tail(bench, pieces, candidate)
+    plain = plain_instruction(bench, candidate)
+    return plain if reads_well(bench, candidate, plain) else ""
 
 
 def _tail(bench: Bench, pieces: tuple[Piece, ...], candidate: Candidate) -> str:
@@ -182,12 +83,16 @@ def _tail(bench: Bench, pieces: tuple[Piece, ...], candidate: Candidate) -> str:
     behind = pieces[index] if index < len(pieces) else None
     if behind is None or behind.joiner not in _TAILS or behind.sentence != candidate.piece.sentence:
         return ""
-    if behind.end - behind.start > _LONGEST_TAIL or (
-        behind.joiner == "so" and not bench.begins_clause(behind.start + 1)
-    ):
+    end = _tail_end(bench, behind)
+    if end - behind.start > _LONGEST_TAIL or (behind.joiner == "so" and not bench.begins_clause(behind.start + 1)):
         return ""
-    return " " + cleaned(bench, behind.start, behind.end, keep_first=True, present=True)
+    return " " + cleaned(bench, behind.start, end, keep_first=True, present=True)
 
 
-def _join(*parts: str) -> str:
-    return " ".join(part for part in parts if part)
+def _tail_end(bench: Bench, tail: Piece) -> int:
+    """Where the tail's own clause ends: at the next subject, and without marks at the end of the breath."""
+    for at in range(tail.start + 3, tail.end):
+        breath = bench.cue[at] != bench.cue[at - 1] and not bench.narration.punctuated
+        if breath or (bench.begins_clause(at) and bench.word(at - 1) not in {"that", "what", "how"}):
+            return at
+    return tail.end

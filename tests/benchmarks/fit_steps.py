@@ -109,6 +109,7 @@ def score(example: Example, weights: Weights) -> Counter[str]:
     """Counts of steps marked, found and right, and of right ones with the right mode."""
     groups = merge(example.bench, example.told, weights)
     found = [_found(example.bench, example.pieces, group) for group in groups]
+    found = [one for one in found if one["text"]]
     right = pairs(example.steps, found, same_step)
     same_mode = sum(step["mode"] == got["mode"] for step, got in right)
     return Counter(marked=len(example.steps), found=len(found), right=len(right), mode=same_mode)
@@ -169,7 +170,14 @@ def _meet(step: Step, got: Step) -> bool:
 def _found(bench: Bench, pieces: tuple[Piece, ...], group: tuple[Weighed, ...]) -> Step:
     action = to_action(bench, pieces, group)
     first, last = bench.cue[action.start], bench.cue[action.end - 1]
-    return {"cue_from": first, "cue_to": last, "verb": action.verb, "object": action.object, "mode": action.mode}
+    return {
+        "cue_from": first,
+        "cue_to": last,
+        "verb": action.verb,
+        "object": action.object,
+        "mode": action.mode,
+        "text": action.text,
+    }
 
 
 def _scored(examples: Sequence[Example], weights: Weights) -> Counter[str]:
