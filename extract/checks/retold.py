@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -41,6 +41,7 @@ _CLEARS = 0.7
 """A figure that agrees clears one where it is nearly as akin."""
 _FAR = Fraction(5, 2)
 _SHORTEST = 4
+_DIMENSIONS = ("width", "thickness", "depth", "length", "height", "diameter", "gap")
 _FEWEST = 24
 """Figures that a talk is taken to have at least: in a short one a word is soon rare."""
 
@@ -74,7 +75,8 @@ class _Kinship:
         told += _ATTRIBUTE * bool(one.attribute and one.attribute == other.attribute)
         told += _ITEM * bool({*words_of(one.item or "")} & {*words_of(other.item or "")})
         told += _WHERE * bool(one.where and one.where == other.where)
-        return told - _TOLD_APART * (not self._alike.may_be_one(first, second))
+        apart = _are_apart(self._words[first.place].near, self._words[second.place].near)
+        return told - _TOLD_APART * (apart + (not self._alike.may_be_one(first, second)))
 
     def rarity(self, word: str) -> float:
         """In nats: nothing for a word that stands by every figure."""
@@ -117,14 +119,27 @@ def phrases_for(name: str) -> frozenset[tuple[str, ...]]:
 def _words_about(one: Said) -> _Words:
     near = _roots((*one.before[-_NEAR:], *one.after[:_BEHIND]))
     named = words_of(f"{one.measure.item or ''} {one.measure.attribute or ''}")
-    return _Words(near, near | _roots((*one.before, *one.after, *named)))
+    wide = _roots((*one.before, *one.after, *named)) - frozenset(_DIMENSIONS)
+    return _Words(near, near | wide)
 
 
 def _roots(words: tuple[str, ...]) -> frozenset[str]:
-    bare = (word.removesuffix("'s") for word in words)
-    return frozenset(root(word) for word in bare if len(word) >= _SHORTEST and word.isalpha()) - (
-        check_words().frame_empty | words_for(_TABLE, "empty")
-    )
+    """Telling words by their roots; those of one dimension by its name, so that "across" is "wide" too."""
+    bare = [word.removesuffix("'s") for word in words]
+    telling = {root(word) for word in bare if len(word) >= _SHORTEST and word.isalpha()}
+    telling -= check_words().frame_empty | words_for(_TABLE, "empty")
+    return frozenset(telling) | _dimensions(bare)
+
+
+def _are_apart(near: frozenset[str], other: frozenset[str]) -> bool:
+    """The one is said to be wide, the other long."""
+    here, there = (words & frozenset(_DIMENSIONS) for words in (near, other))
+    return bool(here) and bool(there) and not here & there
+
+
+def _dimensions(words: Iterable[str]) -> frozenset[str]:
+    said = {*words}
+    return frozenset(name for name in _DIMENSIONS if words_for(_TABLE, name) & said)
 
 
 def _may_be_meant(first: Said, second: Said) -> bool:
@@ -158,7 +173,8 @@ def _suspect(kinship: _Kinship, first: Said, second: Said) -> Suspicion:
     one, other = first.measure, second.measure
     shared = kinship.shared(first, second)
     said = [word.removesuffix("'s") for word in (*second.before[-_NEAR:], *second.after[:_BEHIND])]
-    name = max((word for word in said if root(word) in shared), key=lambda word: kinship.rarity(root(word)))
+    named = [word for word in said if root(word) in shared]
+    name = max(named, key=lambda word: kinship.rarity(root(word)), default=other.attribute or "figure")
     display = other.display if one.kind == other.kind else other.quote
     message = f"the {name} was told as {one.display} before and as {display} here, with no correction between"
     return Suspicion("conflict", "stop", (one, other), message, SOURCE)

@@ -17,6 +17,7 @@ from extract.roots import root
 _APART = 2
 """Cues between two statements from which on the second is said anew, not a further figure of one list."""
 _NEAR, _BESIDE, _BEHIND = 10, 6, 5
+_WAY = 3
 _PLAIN = 3
 """Telling words in common by which what the record takes for a target was a finding after all."""
 _SERIES = 3
@@ -212,6 +213,13 @@ class Alike:
             and things & {root(word) for word in words_of(f"{step.object} {step.quote}")}
             for step in self._talk.record.steps
         )
+
+
+def _without_ways(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Without "front to back", which is of no front."""
+    ways = check_words().ways
+    at = next((at for at in range(len(words)) if words[at : at + _WAY] in ways), None)
+    return words if at is None else (*words[:at], *_without_ways(words[at + _WAY :]))
 
 
 def _are_two_kinds(one: str | None, other: str | None) -> bool:

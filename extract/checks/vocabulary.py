@@ -66,6 +66,8 @@ class CheckWords:
     vague: frozenset[str]
     telling_apart: tuple[frozenset[str], ...]
     alone: tuple[frozenset[str], ...]
+    ways: frozenset[Phrase]
+    """Phrases that tell a direction: "front to back" is of no front."""
     frame_found: frozenset[Phrase]
     frame_aimed: frozenset[Phrase]
     frame_empty: frozenset[str]
@@ -163,6 +165,7 @@ def check_words() -> CheckWords:
         gaining=_phrases(data["running"]["gaining"]),
         vague=frozenset(dimension["attributes"]["vague"]),
         telling_apart=tuple(frozenset(row) for row in data["telling_apart"]["rows"]),
+        ways=_phrases(data["telling_apart"]["ways"]),
         alone=tuple(frozenset(row) for row in data["telling_apart"]["alone"]),
         frame_found=_phrases(data["frames"]["found"]),
         frame_aimed=_phrases(data["frames"]["aimed"]),
