@@ -52,7 +52,7 @@ def find_miscalled(talk: Talk) -> Iterator[Suspicion]:
             continue
         near = _near(one)
         for kind in _kinds():
-            phrases = _held(near.own, _kinds()[kind].firm) + _held(near.behind, _kinds()[kind].firm)
+            phrases = _held(near.own, _kinds()[kind].firm) + _held(near.behind, _kinds()[kind].firm, _FEWEST)
             if not phrases or measure.kind in allowed(frozenset({kind}), kind):
                 continue
             if not _is_at_home(near, measure.kind, phrases):
@@ -102,9 +102,9 @@ def _is_at_home(near: _Near, kind: str, phrases: list[Phrase]) -> bool:
     return bool(_held(before, _kinds()[kind].loose) or _held(behind, _kinds()[kind].loose))
 
 
-def _held(words: Phrase, phrases: frozenset[Phrase]) -> list[Phrase]:
-    """Every one of the phrases that occurs among the words."""
-    pieces = (words[at : at + size] for at in range(len(words)) for size in range(1, _LONGEST + 1))
+def _held(words: Phrase, phrases: frozenset[Phrase], first: int = _BEFORE) -> list[Phrase]:
+    """Every one of the phrases that begins with one of the first so many words."""
+    pieces = (words[at : at + size] for at in range(min(first, len(words))) for size in range(1, _LONGEST + 1))
     return [piece for piece in pieces if piece in phrases]
 
 

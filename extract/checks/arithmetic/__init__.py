@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from extract.checks.agreement import agreement
 from extract.checks.arithmetic.carried import is_carried
-from extract.checks.arithmetic.listed import calls_opposites, find_listed
+from extract.checks.arithmetic.listed import calls_opposites, comes_of_last, find_listed
 from extract.checks.arithmetic.pattern import Sum, terms_of
 from extract.checks.arithmetic.running import find_running, judge_running
 from extract.checks.arithmetic.sums import SUMS
@@ -42,7 +42,10 @@ def find_sums(talk: Talk) -> Iterator[Suspicion]:
         found = [(rule, judged) for rule in SUMS if (judged := _try(rule, window)) != "no sum"]
         if found:
             worked.add(one.place)
-        yield from (judged for _, judged in found[:1] if isinstance(judged, Suspicion) and not _is_cleared(found))
+        for rule, judged in found[:1]:
+            cleared = _is_cleared(found) or (rule.carrier != "itself" and comes_of_last(talk, one))
+            if isinstance(judged, Suspicion) and not cleared:
+                yield judged
     yield from find_listed(talk, frozenset(worked))
 
 

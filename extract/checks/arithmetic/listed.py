@@ -30,7 +30,7 @@ _APART, _FEW = 4, 8
 _LAST = 4
 """Terms of which any two or three may have been worked with."""
 _LINK, _BEHIND = 12, 4
-_NEAR, _LOOSE = Fraction(8, 5), Fraction(13, 10)
+_NEAR, _LOOSE = Fraction(8, 5), Fraction(5, 4)
 """How far out a total may be and still be meant as one; less where only "so that's" says that there is one."""
 _WIDE = Fraction(4)
 _POWERS = tuple(Fraction(10) ** power for power in (-3, -2, -1, 1, 2, 3))
@@ -55,7 +55,7 @@ def find_listed(talk: Talk, judged: frozenset[int]) -> Iterator[Suspicion]:
             continue
         way = _way(one)
         terms = _terms(talk, one) if way else []
-        if way is None or len(terms) < 2:
+        if way is None or len(terms) < 2 or (way == "result" and _is_in_another_unit(terms[-1], one)):
             continue
         found = _judge(one, terms, way)
         if found is not None:
@@ -65,6 +65,22 @@ def find_listed(talk: Talk, judged: frozenset[int]) -> Iterator[Suspicion]:
 def calls_opposites(talk: Talk, one: Said) -> bool:
     """The difference of a gain and a loss, which no plainer sum may judge."""
     return _way(one) == "difference" and _are_opposite(_terms(talk, one))
+
+
+def _is_in_another_unit(last: _Term, one: Said) -> bool:
+    """ "14 inches, so call it 350 mm": said again rather than worked out."""
+    return last.said is not None and one.measure.unit_said and last.said.measure.unit != one.measure.unit
+
+
+def comes_of_last(talk: Talk, one: Said) -> bool:
+    """The one or two figures before give it some other way: their sum or difference, or twice the last."""
+    terms = _terms(talk, one)[-2:]
+    values = [term.value for term in terms]
+    abreast = holding(_TABLE, "abreast").search(" ".join(one.before)) is not None
+    ways = [values[-1] * 2] if values and not abreast else []
+    if len(values) > 1:
+        ways += [sum(values, Fraction(0)), abs(values[0] - values[1])]
+    return any(way == one.figure.value for way in ways)
 
 
 def _way(one: Said) -> str | None:
@@ -198,7 +214,7 @@ def _readings(terms: list[_Term], way: str, opposite: bool) -> Iterator[tuple[Fr
         else:
             yield abs(first.value - second.value), (first, second), f"{first.text} less {second.text}"
         return
-    least = 2 if way == "sum" else 3 - any(term.each for term in terms)
+    least = 2
     for start in range(len(terms) - least + 1):
         used = tuple(terms[start:])
         value = sum(((2 if term.each else 1) * term.value for term in used), Fraction(0))
