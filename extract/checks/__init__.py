@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable
 
+from extract.checks.against import find_far_set
 from extract.checks.arithmetic import find_sums
 from extract.checks.called import find_miscalled
 from extract.checks.common import find_uncommon
@@ -54,6 +55,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("uncommon", find_uncommon),
     ("scale", find_out_of_scale),
     ("shifted", find_shifted),
+    ("against", find_far_set),
     ("direction", find_reversed),
     ("conflict", find_conflicts),
     ("retold", find_retold),

@@ -26,6 +26,10 @@ _RIGHT_BY = 2
 """Words before a figure among which what calls for its kind does so whatever else is said."""
 _LONGEST = 3
 _FEWEST = 2
+_UNSAID = frozenset({"time", "temperature"})
+"""Kinds of which a figure without its unit is no other one that merely stands near."""
+_SETTLES = 4
+"""Cues up to which another figure of the kind gives one its unit."""
 _LENGTH = "length"
 
 
@@ -48,7 +52,7 @@ def find_miscalled(talk: Talk) -> Iterator[Suspicion]:
     """Each figure whose unit is of a kind that nothing near speaks of, beside words that call for another."""
     for one in talk.said:
         measure = one.measure
-        if not measure.unit_said or measure.kind not in _kinds():
+        if measure.kind not in _kinds() or (not measure.unit_said and len(one.figures) > 1):
             continue
         near = _near(one)
         for kind in _kinds():
@@ -56,7 +60,10 @@ def find_miscalled(talk: Talk) -> Iterator[Suspicion]:
             if not phrases or measure.kind in allowed(frozenset({kind}), kind):
                 continue
             if not _is_at_home(near, measure.kind, phrases):
-                yield _miscalled(one, phrases[-1], kind)
+                if measure.unit_said:
+                    yield _miscalled(one, phrases[-1], kind)
+                elif kind in _UNSAID and not _is_settled(talk, one, kind):
+                    yield _unsaid(one, phrases[-1], kind)
                 break
 
 
@@ -68,6 +75,26 @@ def _miscalled(one: Said, phrase: Phrase, kind: str) -> Suspicion:
         f'{measure.display} is {a_kind(measure.kind or "")}, but "{words}" calls for {a_kind(kind)}, in {choices(kind)}'
     )
     return Suspicion("dimension", "stop", (measure,), message, SOURCE)
+
+
+def _unsaid(one: Said, phrase: Phrase, kind: str) -> Suspicion:
+    words = _as_said(one, phrase)
+    needed = f'"{words}" calls for {a_kind(kind)}, in {choices(kind)}'
+    message = f"{one.measure.quote} has no unit, and nothing near it settles one; {needed}"
+    return Suspicion("unit_missing", "stop", (one.measure,), message, SOURCE)
+
+
+def _as_said(one: Said, phrase: Phrase) -> str:
+    said = {root(word): word for word in (*one.clause, *one.after)}
+    return " ".join(said.get(word, word) for word in phrase)
+
+
+def _is_settled(talk: Talk, one: Said, kind: str) -> bool:
+    """Another figure of that kind is said with its unit near by."""
+    return any(
+        other.kind == kind and other.unit_said and abs(other.cue - one.measure.cue) <= _SETTLES
+        for other in talk.record.measures
+    )
 
 
 def _near(one: Said) -> _Near:

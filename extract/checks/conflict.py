@@ -15,13 +15,15 @@ from extract.checks.finding import Suspicion
 from extract.checks.frames import Frames
 from extract.checks.linear import conversion
 from extract.checks.sameness import Alike
-from extract.checks.talk import Said, Talk
+from extract.checks.talk import Said, Talk, words_of
+from extract.roots import root
 
 SOURCE = "the narration itself: one thing, two figures"
 _LOOK_BACK = 60
 """Figures of one kind that are looked back on, the latest ones: an hour costs no more a figure than a minute."""
 _FAR = Fraction(5, 2)
 """Two sizes further apart than this are of two things, whatever they are called."""
+_NEAR, _BEHIND, _STEM = 12, 6, 4
 _FARTHER = Fraction(6)
 """The same where the words say that it was told before."""
 _PHASES = {"as_found": "as found", "target": "aimed at", "as_left": "as left", "general": "as said"}
@@ -81,6 +83,17 @@ def is_near(first: Said, second: Said, far: Fraction) -> bool:
     return 1 / far < second.figure.value / exact < far
 
 
+def _as_spoken(attribute: str | None, first: Said, second: Said, frames: Frames) -> str | None:
+    """The attribute where the words say it; for a length that the record only supposes, the thing that both name."""
+    if second.measure.kind != "length":
+        return attribute
+    near = [word.removesuffix("'s") for one in (first, second) for word in (*one.before[-_NEAR:], *one.after[:_BEHIND])]
+    if attribute is None or {word[:_STEM] for word in words_of(attribute)} & {word[:_STEM] for word in near}:
+        return attribute
+    things = frames.named(first).things & frames.named(second).things
+    return next((word for word in near if root(word) in things), attribute)
+
+
 def _suspect(first: Said, second: Said, frames: Frames, recalled: bool) -> Suspicion:
     one, other = first.measure, second.measure
     shared = frames.named(first).attributes & frames.named(second).attributes
@@ -90,6 +103,7 @@ def _suspect(first: Said, second: Said, frames: Frames, recalled: bool) -> Suspi
     if attribute in (one.kind, None):
         attribute = other.attribute or one.attribute
     if recalled:
+        attribute = _as_spoken(attribute, first, second, frames)
         what = f"the {attribute}" if attribute else "it"
         message = f"{what} was {one.display} as found, and is recalled here as {other.display}"
     else:

@@ -13,7 +13,10 @@ from extract.checks.finding import COMMON
 from extract.checks.vocabulary import Phrase
 from extract.units import unit_named
 
-_FILES = ("magnitudes", *(f"magnitudes_{area}" for area in ("terms", "shop", "house", "craft", "sound", "heat")))
+_FILES = (
+    "magnitudes",
+    *(f"magnitudes_{area}" for area in ("terms", "shop", "house", "craft", "sound", "heat", "bench")),
+)
 """The first one has, beside rows, how the dimensions are said."""
 ANY, SIZE = "any", "size"
 """Whatever is measured of the thing; and any of its lengths, of which only the upper end counts."""

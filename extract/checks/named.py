@@ -26,7 +26,8 @@ def named_behind(one: Said) -> Phrase | None:
     for start in (0, 1) if words[:1] and words[0] in magnitudes().adjectives else (0,):
         for length in range(min(magnitudes().longest, len(words) - start), 0, -1):
             name = singular(words[start : start + length])
-            if name in known and not {*name} <= magnitudes().adjectives:
+            ends = words[start + length - 1]
+            if name in known and not {*name} <= magnitudes().adjectives and not ends.endswith("'s"):
                 return name
     return None
 
@@ -46,6 +47,14 @@ def named_before(talk: Talk, words: tuple[str, ...]) -> Phrase | None:
         if words[end - 1] in talk.materials:
             return None
     return None
+
+
+def spoken_of(talk: Talk, one: Said) -> Phrase | None:
+    """What "it" stands for that is heated: "my glue pot's a bottle warmer, I hold it at 70"."""
+    if one.measure.kind != "temperature" or not _IT & {*one.clause[-_NEAR:]}:
+        return None
+    reached = len(one.before) - len(one.clause[-REACH:])
+    return named_before(talk, one.before[:reached])
 
 
 def _is_a_place(words: tuple[str, ...]) -> bool:

@@ -70,6 +70,8 @@ class _Kinship:
     def of(self, first: Said, second: Said) -> float:
         """The sum of the rarities of what both share, and of what the record says of both."""
         near = self._words[first.place].near
+        if self._alike.are_sided(first, second):
+            return 0.0
         told = sum((1.0 if word in near else _FURTHER) * self.rarity(word) for word in self.shared(first, second))
         one, other = first.measure, second.measure
         told += _ATTRIBUTE * bool(one.attribute and one.attribute == other.attribute)
@@ -126,8 +128,8 @@ def _words_about(one: Said) -> _Words:
 def _roots(words: tuple[str, ...]) -> frozenset[str]:
     """Telling words by their roots; those of one dimension by its name, so that "across" is "wide" too."""
     bare = [word.removesuffix("'s") for word in words]
-    telling = {root(word) for word in bare if len(word) >= _SHORTEST and word.isalpha()}
-    telling -= check_words().frame_empty | words_for(_TABLE, "empty")
+    empty = check_words().frame_empty | words_for(_TABLE, "empty")
+    telling = {root(word) for word in bare if len(word) >= _SHORTEST and word.isalpha() and word not in empty} - empty
     return frozenset(telling) | _dimensions(bare)
 
 

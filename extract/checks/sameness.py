@@ -137,11 +137,16 @@ class Alike:
         if (first.measure.where or second.measure.where) != (second.measure.where or first.measure.where):
             return False
         one, other = self._marks(first), self._marks(second)
-        if any(here and there and not here & there for here, there in zip(one.telling, other.telling, strict=True)):
+        if self.are_sided(first, second):
             return False
         if self._frames.says_found(second) and self._frames.frame(first) == "as_found":
             return one.alone_as_it_came == other.alone_as_it_came
         return one.alone == other.alone
+
+    def are_sided(self, first: Said, second: Said) -> bool:
+        """The one is the left one, the other the right one."""
+        rows = zip(self._marks(first).telling, self._marks(second).telling, strict=True)
+        return any(here and there and not here & there for here, there in rows)
 
     def _shares(self, first: Said, second: Said, least: int) -> bool:
         """The same attribute and, of the things named, so many less one in common."""

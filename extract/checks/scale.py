@@ -12,7 +12,16 @@ from fractions import Fraction
 from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
 from extract.checks.linear import conversion
 from extract.checks.magnitudes import ANY, SIZE, Magnitude, magnitudes
-from extract.checks.named import REACH, named_before, named_behind, recorded, says_one_of, singular, worked_at
+from extract.checks.named import (
+    REACH,
+    named_before,
+    named_behind,
+    recorded,
+    says_one_of,
+    singular,
+    spoken_of,
+    worked_at,
+)
 from extract.checks.offsets import is_no_size
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk, words_of
@@ -47,6 +56,8 @@ def _is_a_size(one: Said) -> bool:
     words, measure = check_words(), one.measure
     if measure.unit is None or measure.kind is None or len(one.figures) > 1:
         return False
+    if measure.kind != "length":
+        return True
     return not (one.after[:1] and (one.after[0] in words.no_size or one.after[:2] in words.no_size_pairs))
 
 
@@ -64,7 +75,13 @@ def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:
     behind, own = named_behind(one), _is_own(one)
     if behind is None and _is_amount(one):
         return []
-    for thing in (behind, named_before(talk, one.clause[-REACH:]), recorded(talk, one), worked_at(one)):
+    for thing in (
+        behind,
+        named_before(talk, one.clause[-REACH:]),
+        recorded(talk, one),
+        worked_at(one),
+        spoken_of(talk, one),
+    ):
         rows = [
             row
             for row in magnitudes().by_thing.get(thing or (), ())
@@ -100,7 +117,7 @@ def _is_recorded(one: Said, row: Magnitude) -> bool:
     dimension, item = magnitudes().dimensions.get(row.what), tuple(words_of(one.measure.item or ""))
     return (
         dimension is not None
-        and is_beside(one, row)
+        and (is_beside(one, row) or row.what != "length")
         and one.measure.attribute in dimension.recorded
         and singular(item)[-len(row.thing.split()) :] == tuple(row.thing.split())
     )
@@ -111,7 +128,13 @@ def is_beside(one: Said, row: Magnitude) -> bool:
     words, name = one.clause[-REACH:], tuple(row.thing.split())
     end = next((at for at in range(len(words), 0, -1) if singular(words[at - len(name) : at]) == name), None)
     between = check_words().between | {*words_of(one.measure.item or "")}
-    return end is not None and all(word in between for word in words[end:])
+    return end is not None and all(word in between for word in _without_place(words[end:]))
+
+
+def _without_place(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Without "near the chuck", which tells where it was measured."""
+    at = next((at for at, word in enumerate(words) if word in ("near", "under", "behind", "beside")), None)
+    return words if at is None else (*words[:at], *words[at + 1 + (2 if words[at + 1 : at + 2] == ("the",) else 1) :])
 
 
 def _says_firmly(one: Said, name: str) -> bool:

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from extract.checks.agreement import agreement
-from extract.checks.finding import Suspicion
+from extract.checks.finding import Suspicion, figure_text
 from extract.checks.linear import conversion
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words, holds
@@ -33,6 +33,7 @@ _WAIT, _SETTLES = 7, 4
 """Words before a wait among which it must be said to be one, and cues up to which another time gives it its unit."""
 _SHORTEST = 6
 """Letters of an attribute's name: "set" and "gap" are said for too many things."""
+_STEM = 4
 _PITCH = frozenset({"pitch"})
 """ "Flat" and "sharp" are of pitch only where the talk speaks of pitch."""
 _NOUNS = {
@@ -55,12 +56,29 @@ def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
         measure = one.measure
         if measure.unit not in (None, "dimensionless") and not _is_unsettled_time(talk, one):
             continue
-        if one.before[-2:] == (measure.quote.lower(), "for"):
+        if one.before[-2:] == (measure.quote.lower(), "for") or _is_settled_elsewhere(talk, one):
             continue  # "six for six" tells of strokes that came out
         kind = kinds.get(measure.attribute or "", measure.kind) or _first_kind(one)
-        of = f" of {measure.attribute}" if measure.attribute else ""
-        message = f"{measure.display}{of} has no unit, and nothing near it settles one; say {choices(kind)}"
+        message = f"{figure_text(one.figure.value)} has no unit, and nothing near it settles one; {_asked(one, kind)}"
         yield Suspicion("unit_missing", "stop", (measure,), message, SOURCE)
+
+
+def _asked(one: Said, kind: str | None) -> str:
+    """What is to be said: of what the record supposes only what the words name too."""
+    measure, near = one.measure, {word[:_STEM] for word in one.before[-_WAIT:]}
+    named = any(word[:_STEM] in near for word in words_of(measure.attribute or ""))
+    told = named or kind == "time" or kind == _first_kind(one)
+    if measure.attribute and told and kind in check_words().usual_units:
+        return f"say the {measure.attribute} in {choices(kind)}"
+    return "say which unit is meant"
+
+
+def _is_settled_elsewhere(talk: Talk, one: Said) -> bool:
+    """What is measured was said with its unit before, by the same word: "compression, cold, 45 psi"."""
+    name = {*words_of(one.measure.attribute or "")} & {*one.before[-_WAIT:]}
+    return any(
+        name & {*other.before[-_WAIT:]} and other.measure.unit_said and other.place < one.place for other in talk.said
+    )
 
 
 def _is_unsettled_time(talk: Talk, one: Said) -> bool:

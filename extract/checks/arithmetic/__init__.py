@@ -11,7 +11,8 @@ from fractions import Fraction
 
 from extract.checks.agreement import agreement
 from extract.checks.arithmetic.carried import is_carried
-from extract.checks.arithmetic.listed import calls_opposites, comes_of_last, find_listed
+from extract.checks.arithmetic.listed import calls_opposites, comes_of_last, find_listed, listed_before
+from extract.checks.arithmetic.loose import LOOSE
 from extract.checks.arithmetic.pattern import Sum, terms_of
 from extract.checks.arithmetic.running import find_running, judge_running
 from extract.checks.arithmetic.sums import SUMS
@@ -43,10 +44,15 @@ def find_sums(talk: Talk) -> Iterator[Suspicion]:
         if found:
             worked.add(one.place)
         for rule, judged in found[:1]:
-            cleared = _is_cleared(found) or (rule.carrier != "itself" and comes_of_last(talk, one))
+            cleared = _is_cleared(found) or (rule in LOOSE and comes_of_last(talk, one))
             if isinstance(judged, Suspicion) and not cleared:
-                yield judged
+                yield judged if rule.carrier == "itself" else _longer(listed_before(talk, one), judged)
     yield from find_listed(talk, frozenset(worked))
+
+
+def _longer(listed: Suspicion | None, judged: Suspicion) -> Suspicion:
+    """The sum of a whole list rather than that of its last two."""
+    return listed if listed is not None and len(listed.measures) > len(judged.measures) else judged
 
 
 def _is_cleared(found: list[tuple[Sum, Suspicion | str]]) -> bool:

@@ -18,7 +18,7 @@ NEAREST = Fraction(8, 5)
 
 
 def one_of(*ways: Work, near: Fraction = _NEAR) -> Work:
-    """What the first way gives, or the way that gives what was said; None where none is within `near` times."""
+    """What was said where a way gives it, else what the first way within `near` times of it gives; None without one."""
 
     def worked(terms: Terms) -> Fraction | None:
         said = abs(terms.result.figure.value)
@@ -26,7 +26,7 @@ def one_of(*ways: Work, near: Fraction = _NEAR) -> Work:
         if said in results:
             return said
         close = [exact for exact in results if exact and said and 1 / near < said / abs(exact) < near]
-        return min(close, key=lambda exact: abs(exact - said)) if close else None
+        return close[0] if close else None
 
     return worked
 

@@ -51,15 +51,19 @@ class _Term:
 def find_listed(talk: Talk, judged: frozenset[int]) -> Iterator[Suspicion]:
     """Each result that no reading of the list before it gives. `judged` are the places of results already settled."""
     for one in talk.said:
-        if one.place in judged or len(one.figures) > 1 or one.measure.unit is None or not one.before:
-            continue
-        way = _way(one)
-        terms = _terms(talk, one) if way else []
-        if way is None or len(terms) < 2 or (way == "result" and _is_in_another_unit(terms[-1], one)):
-            continue
-        found = _judge(one, terms, way)
-        if found is not None:
+        if one.place not in judged and (found := listed_before(talk, one)) is not None:
             yield found
+
+
+def listed_before(talk: Talk, one: Said) -> Suspicion | None:
+    """The doubt of one result, where it is said to be one."""
+    if len(one.figures) > 1 or one.measure.unit is None or not one.before:
+        return None
+    way = _way(one)
+    terms = _terms(talk, one) if way else []
+    if way is None or len(terms) < 2 or (way == "result" and _is_in_another_unit(terms[-1], one)):
+        return None
+    return _judge(one, terms, way)
 
 
 def calls_opposites(talk: Talk, one: Said) -> bool:
@@ -109,6 +113,8 @@ def _terms(talk: Talk, one: Said) -> list[_Term]:
         value = _value(earlier, one)
         if value is None or _is_other_kind(earlier, found) or _is_new_matter(later):
             break
+        if found and "so" in later.before:
+            break
         each = bool({*earlier.after[:2]} & words_for(_TABLE, "each"))
         found.insert(0, _Term(value, earlier.measure.display, earlier, each))
         later = earlier
@@ -128,7 +134,10 @@ def _value(earlier: Said, one: Said) -> Fraction | None:
 
 
 def _is_other_kind(earlier: Said, found: list[_Term]) -> bool:
-    """Grams before a list of lengths."""
+    """Grams before a list of lengths, or figures whose units nobody said in more than one unit."""
+    units = {term.said.measure.unit for term in found if term.said is not None}
+    if units and not earlier.measure.unit_said and earlier.measure.unit not in units:
+        return True
     kinds = {term.said.measure.kind for term in found if term.said is not None}
     return bool(kinds) and earlier.measure.kind not in kinds and earlier.measure.unit_said
 

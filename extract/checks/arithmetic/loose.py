@@ -99,7 +99,7 @@ LOOSE: tuple[Sum, ...] = (
         "all told",
         said("A", 10, "B", 6, SO, 3, "C", 1, "all told|all round|all around|in all|altogether|overall|total"),
         one_of(work.difference, gauged.half_difference, work.total),
-        show("{a} and {b}"),
+        show("{a} against {b}"),
     ),
     Sum(
         "three, all told",

@@ -38,6 +38,13 @@ _CLOSE, _WIDE, _FREE = Fraction(2), Fraction(4), Fraction(12)
 
 PLAIN: tuple[Sum, ...] = (
     Sum(
+        "two abreast",
+        said("A", 4, "side by side|in parallel|abreast", 2, f"{_LINK}|gives you|give you|and you get", 3, "C"),
+        work.abreast,
+        show("two of {a} in parallel"),
+        carrier="itself",
+    ),
+    Sum(
         "rate",
         said("A", "a|per|every|each", "W", 5, "over|in|for|after", 3, "B", 7, "C"),
         near(work.over_time, _WIDE),
@@ -243,6 +250,12 @@ PLAIN: tuple[Sum, ...] = (
         said("A", 4, "over|across|into|between|in|among|by", 1, "N", 1, _SHARES, 3, "C"),
         work.shared,
         show("{a} over {n}"),
+    ),
+    Sum(
+        "gaps between so many",
+        said("A", 9, "N", "gaps?|spaces?|spacings?|intervals", 3, _SO, 3, "C"),
+        near(work.many),
+        show("{n} times {a}"),
     ),
     Sum(
         "count, put plainly",

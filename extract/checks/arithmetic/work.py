@@ -66,6 +66,12 @@ def half(terms: Terms) -> Fraction | None:
     return _multiple(terms, Fraction(1, 2))
 
 
+def abreast(terms: Terms) -> Fraction | None:
+    """Two in parallel: half the resistance of one, twice the capacitance."""
+    kind = terms.first.measure.kind
+    return half(terms) if kind == "resistance" else double(terms) if kind == "capacitance" else None
+
+
 def half_of_it(terms: Terms) -> Fraction | None:
     """Half the one before, where what was said may be meant as one: "300 mm, so 10 mm each side" is an overhang."""
     exact = half(terms)
