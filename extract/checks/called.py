@@ -109,7 +109,7 @@ def _near(one: Said) -> _Near:
 
 def _of_last(one: Said) -> int:
     """How many words at the beginning are of the figure before: "30 cm in diameter, 5 kg"."""
-    if not one.near or len(one.clause) < len(one.before):
+    if not one.place or not one.near or len(one.clause) < len(one.before):
         return 0
     return 2 if one.before[:1] in (("in",), ("of",)) else 1
 
