@@ -57,7 +57,8 @@ def _deferred(reading: Reading, index: int) -> Note | None:
         return None
     thing = thing_at(bench, piece.lead, piece.end)
     named = thing is not None and not thing.pronoun and kind_of(bench, thing) not in {"people", "time", "abstract"}
-    time = f"left for {_capital_days(bench.lower[when[0] : when[1]])}" if when else "left for later"
+    first = when[0] + (bench.word(when[0]) in {"in", "at"}) if when else 0
+    time = f"left for {_capital_days(bench.lower[first : when[1]])}" if when else "left for later"
     if bench.word(when[0]) == "on" if when else False:
         time = "on order"
     if named and thing is not None and bench.word(thing.end) in _BEING | {"can", "has", "have", "needs", "wants"}:

@@ -95,6 +95,8 @@ def _form(reading: Reading, breath: Breath) -> set[str]:
         "past": "VBD" in tags,
         "present or future": bool(tags & {"VBZ", "VBP", "MD"}),
         "no verb": not any(tag.startswith("VB") or tag == "MD" for tag in tags),
+        "forbids by a bare noun": any(_bare_noun_forbidden(reading, at) for at in span),
+        "or of two": sum(bench.lower[at : at + 2] == ("could", "be") for at in span) > 1,
         "asked": bench.word(breath.end - 1) == "?",
         "figure": "CD" in tags,
         "short": words < 5,
@@ -103,6 +105,14 @@ def _form(reading: Reading, breath: Breath) -> set[str]:
         "last words": share > _LAST,
     }
     return {name for name, holds in facts.items() if holds}
+
+
+def _bare_noun_forbidden(reading: Reading, at: int) -> bool:
+    """ "no pliers", "not brake cleaner", "not sandpaper": a thing that is not to be used."""
+    bench = reading.bench
+    if bench.word(at) not in {"no", "not"} or bench.tag(at + 1) not in {"NN", "NNS"}:
+        return False
+    return bench.words.nouns.get(bench.word(at + 1)) not in {"abstract", "people", "time"} and bench.tag(at - 1) != "MD"
 
 
 def _near(reading: Reading, breath: Breath, other: Breath) -> bool:

@@ -18,6 +18,7 @@ _MOST_WORDS = 34
 _HANGING = frozenset({"don't", "never", "not", "to", "the", "a", "don’t"})
 _POINTING = frozenset({"that", "it", "that's", "it's", "they", "those", "this", "these"})
 _QUESTIONS = frozenset({"whether", "if", "which", "what", "who", "how", "where"})
+_UNTIL = frozenset({"afore", "while", "before", "till", "until", "see"})
 _SAYING = ("unknowing", "unvouched", "to_look_up")
 
 
@@ -87,6 +88,7 @@ def _joined(reading: Reading, start: int, end: int) -> str:
     bench = reading.bench
     parts: list[str] = []
     colon = bench.word(start) in {"if", "when", "once"}
+    whole = True
     for piece in reading.pieces:
         if piece.end <= start or piece.start >= end:
             continue
@@ -96,22 +98,37 @@ def _joined(reading: Reading, start: int, end: int) -> str:
             continue
         if not parts:
             parts.append(said)
+            whole = _has_verb(reading, at, min(piece.end, end))
             continue
         if (piece.leans and bench.word(piece.start) not in _LINKS) or parts[-1].split()[-1] in _HANGING:
             glue = " "
         elif bench.word(piece.start) in {"and", "or", "but", "so", "because", "otherwise"} or colon:
             glue = ", "
+        elif not (whole and bench.begins_clause(at)) and not bench.narration.punctuated:
+            glue = " "
         else:
             glue, colon = ": ", True
         if len(" ".join(parts).split()) + len(said.split()) > _MOST_WORDS:
             break
         parts.append(glue + said)
+        whole = _has_verb(reading, at, min(piece.end, end))
     return "".join(parts)
+
+
+def _has_verb(reading: Reading, start: int, end: int) -> bool:
+    """False for "because the bit", whose verb is still to come, and for what ends on a joining word."""
+    bench = reading.bench
+    said = any(bench.tag(at).startswith("VB") or bench.tag(at) == "MD" for at in range(start, end))
+    if bench.word(start) in {"no", "not", "never", "careful", "gently"}:
+        return True
+    return said and bench.tag(end - 1) not in {"IN", "DT", "CC", "TO", "WRB"} and bench.word(end - 1) not in _UNTIL
 
 
 def doubt_text(reading: Reading, breaths: tuple[Breath, ...], index: int) -> Note | None:
     """What is to be looked up: the question itself, what was hedged, or the statement before."""
     breath = breaths[index]
+    if _is_opinion(reading, breath):
+        return None
     claim = _question(reading, breath) or _hedged(reading, breath)
     if claim is None and index:
         before = breaths[index - 1]
@@ -122,8 +139,33 @@ def doubt_text(reading: Reading, breaths: tuple[Breath, ...], index: int) -> Not
     start = _led(reading, start)
     if reading.bench.word(start) == "it" and reading.bench.verb(start + 1) is None:
         start += reading.bench.tag(start + 1) in {"CD", "NN", "JJ"}
+    if not _names_something(reading, start, end):
+        start, end = _before_it(reading, breaths, index, start)
     said = reading.said(start, end)
-    return Note(breath.start, breath.end, sentence(f"To be checked: {said}")) if len(said.split()) > 2 else None
+    named = _names_something(reading, start, end) and len(said.split()) > 2
+    return Note(breath.start, breath.end, sentence(f"To be checked: {said}")) if named else None
+
+
+def _names_something(reading: Reading, start: int, end: int) -> bool:
+    """False for "i believe", "i always mix those up", "i wouldn't know": no thing is named that could be looked up."""
+    bench = reading.bench
+    return any(bench.tag(at).startswith("NN") or bench.tag(at) in {"CD", "JJ"} for at in range(start, end))
+
+
+def _before_it(reading: Reading, breaths: tuple[Breath, ...], index: int, start: int) -> tuple[int, int]:
+    """What was said before a doubt that names nothing, in its own breath or the one before."""
+    breath = breaths[index]
+    if start - breath.start > 3 and _names_something(reading, breath.start, start):
+        return _led(reading, breath.start), start
+    before = breaths[max(0, index - 1)]
+    return _led(reading, before.start), before.end
+
+
+def _is_opinion(reading: Reading, breath: Breath) -> bool:
+    """ "i think that looks rather fine": praise, and nobody asks for it to be looked up."""
+    words, lower = sign_words(), reading.bench.lower
+    asked = any(words[name].first_in(lower, breath.start, breath.end) for name in (*_SAYING, "asks"))
+    return not asked and words["praise"].first_in(lower, breath.start, breath.end) is not None
 
 
 def _led(reading: Reading, start: int) -> int:
