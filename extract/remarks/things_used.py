@@ -13,7 +13,9 @@ from extract.spans import Named
 
 _VAGUE = frozenset(
     {"old", "new", "little", "proper", "good", "sharp", "wee", "fresh", "clean", "small", "big", "own", "same", "other"}
-)
+) | {"nice", "last", "first", "next", "second", "light", "bare", "large", "tiny", "real", "dead", "whole"}
+_KIN_TAGS = frozenset({"NN", "NNP", "JJ", "JJR", "VBN", "VBG", "HYPH", "CD"})
+"""What may tell one kind of a noun from another: "hide glue", "bevelled glass", "bending iron"."""
 _DENIALS = frozenset({"n't", "not", "never", "no"})
 _LONGEST_NAME = 4
 _COUNT_TAGS = frozenset({"DT", "PRP$", "PDT", "POS", "WDT"})
@@ -90,6 +92,8 @@ class _Shelf:
 def _shelf_of(reading: Reading, thing: Thing, tools: _Shelf, materials: _Shelf) -> _Shelf | None:
     bench = reading.bench
     kind = kind_of(bench, thing)
+    if bench.word(thing.head - 1) == "dead" and thing.head - 1 >= thing.start:
+        return None
     if bench.word(thing.start - 1) == "like" or bench.words.nouns.get(bench.word(thing.head)) == "people":
         return None
     if bench.word(thing.end) == "of" and kind == "thing":
@@ -128,6 +132,7 @@ def _name(reading: Reading, thing: Thing) -> str:
             or bench.word(before).startswith("'")
             or bench.word(before) in _VAGUE
             or bench.word(before) == "of"
+            or not _may_name_kin(reading, before)
         ):
             break
         if bench.tag(before) == "CD" and not _is_name_number(reading, before):
@@ -135,6 +140,14 @@ def _name(reading: Reading, thing: Thing) -> str:
         start = before
     words = [*bench.lower[start : thing.head], singular_noun(reading, thing.head)]
     return " ".join(words).replace(" - ", "-")
+
+
+def _may_name_kin(reading: Reading, at: int) -> bool:
+    """False for what tells no kind of the noun behind it: a mark, a plural beside it, a word that joins or says."""
+    bench = reading.bench
+    if at in bench.in_long_term or bench.word(at) == "-":
+        return True
+    return bench.tag(at) in _KIN_TAGS or bench.doc[at].like_num
 
 
 def _is_name_number(reading: Reading, at: int) -> bool:
