@@ -62,7 +62,7 @@ def card_setting(card: Card) -> Setting:
         title=card.title,
         laid_out=tuple(f"{one} {'':6}" for one in (*card.tools, *card.materials)),
         side=(
-            *(f"{one.what} {one.text} {one.instead}" for one in card.figures),
+            *(f"{one.what} {one.text} {one.note}" for one in card.figures),
             *(f"{wait.step} {wait.what} {wait.time} {'':24}" for wait in card.waits),
             *(one.text for one in card.cautions),
             card.standing_caution,
@@ -71,7 +71,7 @@ def card_setting(card: Card) -> Setting:
         steps=tuple(
             (
                 f"{one.text} {one.mode}",
-                *(f"{figure.what} {figure.text} {figure.instead}" for figure in one.figures),
+                *(f"{figure.what} {figure.text} {figure.note}" for figure in one.figures),
             )
             for one in card.steps
         ),
@@ -94,15 +94,13 @@ def card_figure(row: Row) -> CardFigure:
     what = f"{row.what}, {row.part}" if row.part else row.what
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
     text = f"{shown[0]} ({in_brackets(shown[1])})" if len(shown) > 1 else shown[0]
-    return CardFigure(what, text, bool(row.queries), _instead(row))
+    return CardFigure(what, text, bool(row.queries), _unconfirmed(row))
 
 
-def _instead(row: Row) -> str:
-    """What stands on the film that the card is made from, where a later session put it right."""
+def _unconfirmed(row: Row) -> str:
+    """That the machine put the figure right after a later session; the wrong one has no place at the bench."""
     later = row.amended.later if row.amended else None
-    if row.amended is None or later is None:
-        return ""
-    return f"{row.amended.how} {row.amended.was}; {'not confirmed' if later.proposed else 'put right later'}"
+    return "as a later session has it, not confirmed" if later is not None and later.proposed else ""
 
 
 def _to_work_to(groups: tuple[RowGroup, ...]) -> Iterable[Row]:

@@ -33,8 +33,8 @@ class CardFigure:
     """The figure, with the other units behind it."""
     query: bool
     """It waits to be settled or checked: not to be relied on."""
-    instead: str
-    """What was said on film, where a later session put it right; else empty."""
+    note: str
+    """That the machine took it from a later session and no person has confirmed that; else empty."""
 
 
 @dataclass(frozen=True, slots=True)
