@@ -11,6 +11,8 @@ from typing import Any, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 Phase = Literal["as_found", "target", "as_left", "general"]
+COMMON = "common practice, no source"
+"""What stands as the source of a fact of the trade that no book was at hand for."""
 Severity = Literal["stop", "look"]
 Mode = Literal["done", "doing", "planned", "advice"]
 Scope = Literal["this_session", "earlier_session"]

@@ -10,8 +10,6 @@ from extract.checks.figure import Figure, decimal_step
 from extract.record import Measure, Severity
 from extract.rounding import leading_power, to_step
 
-COMMON = "common practice, no source"
-
 
 @dataclass(frozen=True, slots=True)
 class Suspicion:

@@ -7,9 +7,9 @@ Source: common usage of spoken English; no source.
 from __future__ import annotations
 
 from extract.checks.arithmetic.counting import COUNTS
-from extract.checks.magnitudes import magnitudes
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words
+from extract.magnitudes import magnitudes
 
 REACH = 11
 """Words before a figure among which its thing, and how it is measured, are looked for."""

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from extract.checks.finding import COMMON, Suspicion
+from extract.checks.finding import Suspicion
 from extract.checks.linear import conversion
 from extract.checks.talk import Said, Talk
-from extract.record import Severity
+from extract.record import COMMON, Severity
 
 WORD = r"(?:[^<>.\s]+ )"
 """Any one word of the same sentence."""

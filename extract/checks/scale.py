@@ -11,7 +11,6 @@ from fractions import Fraction
 
 from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
 from extract.checks.linear import conversion
-from extract.checks.magnitudes import ANY, SIZE, Magnitude, magnitudes
 from extract.checks.named import (
     REACH,
     named_before,
@@ -26,6 +25,7 @@ from extract.checks.offsets import is_no_size
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words
+from extract.magnitudes import ANY, SIZE, Magnitude, magnitudes
 
 _FAR, _FARTHER = 1.25, 6
 """So many times outside its span a figure needs a slip that explains it, and so many times none."""

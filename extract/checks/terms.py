@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.checks.finding import Suspicion
-from extract.checks.magnitudes import ANY, magnitudes
 from extract.checks.named import named_before
 from extract.checks.scale import is_beside
 from extract.checks.talk import Said, Talk
 from extract.checks.units import allowed, wrong_kind
 from extract.checks.vocabulary import Phrase
+from extract.magnitudes import ANY, magnitudes
 
 _REACH = 8
 _FEWEST = 2

@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from extract.measures.attribute import hints
 from extract.measures.attribute.near import Rule, usual_measure
+from extract.measures.attribute.sized import by_size
 from extract.measures.figure import Figure, Finding
 from extract.measures.knowledge import knowledge
 from extract.measures.lexicon import Found
@@ -59,6 +60,8 @@ def propose(
         add(f"earlier {rank}", name)
     if hints.is_worked_out(figure):
         add("worked out", "difference")
+    for rule, name in by_size(figure, finding):
+        add(rule, name)
     for name in knowledge().common.get(figure.kind or "none", ()):
         add("common", name)
     default = knowledge().kind_default.get(figure.kind or "", "size")

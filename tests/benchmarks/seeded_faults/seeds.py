@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any
 
 from extract.checks.linear import conversion
-from extract.checks.magnitudes import SIZE, magnitudes
+from extract.magnitudes import SIZE, magnitudes
 from extract.trade import Trade
 from tests.benchmarks.seeded_faults.writing import OTHER, SAID, said
 

@@ -8,7 +8,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from extract.checks import run_checks
-from extract.checks.magnitudes import ANY, Magnitude, magnitudes
+from extract.magnitudes import ANY, Magnitude, magnitudes
 from extract.trade import load_trade
 from extract.units import unit_named
 from tests.extract.checks.records import record_of

@@ -9,9 +9,10 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from extract.checks.finding import COMMON
-from extract.checks.vocabulary import Phrase
+from extract.record import COMMON
 from extract.units import unit_named
+
+Phrase = tuple[str, ...]
 
 _FILES = (
     "magnitudes",
