@@ -43,7 +43,8 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
         if place in refused:
             continue
         beside = place > 0 and bool(kept) and kept[-1].start == drafts[place - 1].start
-        again = recall.like(draft)
+        named = scene.attributes(draft)
+        again = recall.like(draft) or recall.told(named)
         after = list(drafts[place + 1 : place + 5])
         settled = _settle(scene, draft, Neighbours(kept[-reach:], again, kept[-1] if beside else None, after))
         if settled is None:
@@ -51,7 +52,7 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
         translated = is_translation(settled, kept[-1] if kept else None, draft.unit is not None)
         settled = replace(settled, translated=translated)
         kept.append(settled)
-        recall.keep(settled)
+        recall.keep(settled, named)
         scene.hear(settled)
         said.append(draft.unit is not None or says_inch(scene, draft))
     return _quantities(scene, kept, said)

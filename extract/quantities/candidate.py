@@ -37,7 +37,8 @@ class Neighbours:
     before: list[Draft]
     """The last measures, units settled, in order."""
     again: Draft | None
-    """The last measure of the same value, however long ago; None for small values, which come again by chance."""
+    """The last measure of the same value, or of what is named right before, however long ago. Small values come again
+    by chance, and are not looked for."""
     last: Draft | None
     """The number right before, where it is a measure."""
     after: list[Draft]

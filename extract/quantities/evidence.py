@@ -12,6 +12,7 @@ from extract.quantities.scene import Scene
 
 _LARGE = 100
 _SMALL = 2
+_WAIT_REACH = 8
 _PLACING = ("at", "to", "over", "under", "it", "of")
 
 
@@ -38,6 +39,9 @@ def lasts(scene: Scene, draft: Draft) -> bool:
         return False
     if scene.near(draft, 5) & knowledge().money:
         return False
+    waits = evidence.lasting_near & set(scene.left(at, _WAIT_REACH))
+    if waits and draft.number.value > 1 and evidence.lasting_ends.at(scene.tape, draft.end) is not None:
+        return scene.tape.text(at - 1) not in ("to", "at", "by", "of")
     while scene.tape.text(at - 1) in evidence.skip and scene.tape.text(at - 1) not in _PLACING:
         at -= 1
     if evidence.lasting.before(scene.tape, at) is not None:

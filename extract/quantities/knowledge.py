@@ -59,6 +59,8 @@ class Evidence:
     unsettled_then: frozenset[str]
     lasting_verbs: Phrases
     lasting_then: frozenset[str]
+    lasting_near: frozenset[str]
+    lasting_ends: Phrases
     links: Links
 
 
@@ -129,6 +131,8 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         lasting=Phrases(data["lasting"]["before"]),
         lasting_verbs=Phrases(data["lasting"]["verbs"]),
         lasting_then=frozenset(data["lasting"]["then"]),
+        lasting_near=frozenset(data["lasting"]["near"]),
+        lasting_ends=Phrases(data["lasting"]["ends"]),
         not_lasting=Phrases(data["lasting"]["not_before"]),
         unsettled=tuple(
             (row["kind"], frozenset(row["verbs"]), frozenset(row["before"])) for row in data["unsettled"]["set"]

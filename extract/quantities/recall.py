@@ -1,4 +1,4 @@
-"""Measures said long ago, found again by their value: "33.35" behind "32.8 rpm"."""
+"""Measures said long ago, found again by value ("33.35" behind "32.8 rpm") or by what is named before both."""
 
 from __future__ import annotations
 
@@ -20,15 +20,21 @@ class Recall:
     def __init__(self) -> None:
         self._values: list[Fraction] = []
         self._by_value: dict[Fraction, Draft] = {}
+        self._by_attribute: dict[str, Draft] = {}
 
-    def keep(self, draft: Draft) -> None:
-        """Remember a measure; the last of a value counts."""
+    def keep(self, draft: Draft, attributes: frozenset[str] = frozenset()) -> None:
+        """Remember a measure, with the attributes named right before it; the last of a value or attribute counts."""
+        self._by_attribute.update(dict.fromkeys(attributes, draft))
         value = abs(draft.number.value)
         if value < _TELLING:
             return
         if value not in self._by_value:
             insort(self._values, value)
         self._by_value[value] = draft
+
+    def told(self, attributes: frozenset[str]) -> Draft | None:
+        """The last measure before which one of the attributes was named too."""
+        return next((self._by_attribute[name] for name in sorted(attributes) if name in self._by_attribute), None)
 
     def like(self, draft: Draft) -> Draft | None:
         """The last measure of the same value, or the one closest to a figure of three digits."""

@@ -81,7 +81,23 @@ def unit_behind(tape: Tape, at: int, fraction: bool = False) -> UnitMatch | None
         end = _between(name).at(tape, at)
         if end is not None and (match := unit_at(tape, end, after_digits and tape.kind(at) == "dash")):
             return match
-    return _rate(tape, at)
+    return _rate(tape, at) or _afterthought(tape, at)
+
+
+def _afterthought(tape: Tape, at: int) -> UnitMatch | None:
+    """The grams of "between 1.5 and 2, grams obviously"."""
+    behind = _afterthoughts("links").at(tape, at)
+    match = unit_at(tape, behind) if behind is not None else None
+    if match is None or not match.said.endswith("s") or tape.lexemes[match.start].breath:
+        return None
+    ends = match.end >= len(tape) or tape.is_stop(match.end) or tape.lexemes[match.end].breath
+    named = _afterthoughts("then").at(tape, match.end) is not None
+    return match if named or (ends and behind != at + 1) else None
+
+
+@cache
+def _afterthoughts(name: str) -> Phrases:
+    return Phrases(unit_data()["afterthought"][name])
 
 
 def _rate(tape: Tape, at: int) -> UnitMatch | None:
