@@ -216,7 +216,7 @@ def follow_up_text(reading: Reading, breaths: tuple[Breath, ...], index: int) ->
         before = breaths[index - 1]
         if reading.bench.cue[start] - reading.bench.cue[before.start] <= 1:
             said = f"{_joined(reading, max(reading.pieces[before.first].lead, before.start), before.end)}: {said}"
-    if len(said.split()) < 3:
+    if len(said.split()) < 3 or (not index and not _names_something(reading, start, breath.end)):
         return None
     timed = sign_words()["later"].first_in(reading.bench.lower, breath.start, breath.end) is not None
     return Note(breath.start, breath.end, sentence(said if timed else f"{said}: left for later"))

@@ -54,6 +54,8 @@ def instruct(bench: Bench, candidate: Candidate, named: frozenset[str]) -> str:
 def plain_instruction(bench: Bench, candidate: Candidate) -> str:
     """Only the verb and the thing, where the words as said do not read: "unscrew the button"; "" without a thing."""
     thing = candidate.thing if candidate.thing is not None and not candidate.thing.pronoun else candidate.meant
+    if candidate.tool is not None and tool_verb(bench, candidate.tool) is None:
+        return ""
     clear = thing is candidate.thing or (candidate.sure and _is_near(bench, candidate))
     if thing is None or thing.pronoun or not clear or name_of(bench, thing).split()[-1:] == []:
         return ""
@@ -172,7 +174,7 @@ def _with_tool(bench: Bench, candidate: Candidate) -> str:
     through = bench.word(start) in {"through", "inside", "under", "between", "behind"} and candidate.thing is not None
     if through:
         return join("put", noun(bench, tool, tool), cleaned(bench, start, end))
-    same = verb in name_of(bench, tool).split() or bench.doc[tool.head].lemma_.lower() == verb
+    same = verb in {bench.word(tool.head), bench.doc[tool.head].lemma_.lower()}
     if same and candidate.thing is not None:
         return join(verb, cleaned(bench, candidate.thing.start, end))
     if candidate.thing is None or candidate.shape == "with tool":

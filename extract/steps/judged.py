@@ -17,6 +17,8 @@ _BY_VERB = frozenset({"command", "stray", "own hand", "advice", "bare participle
 """Shapes whose instruction begins with a verb that was said, its object behind it."""
 _COMMANDING = frozenset({"command", "stray", "mixed", "bare participle"})
 _FINITE = frozenset({"'s", "is", "are", "was", "were", "'re", "'ll", "'ve", "i", "am", "'m", "n't", "he", "she", "who"})
+_WITHOUT_VERB = frozenset({"laid to", "placed"})
+_BEING = frozenset({"is", "'s", "are", "was", "were"})
 _NO_THINGS = frozenset({"people", "abstract", "time", "film"})
 _USED = 5
 """Words of the shortest instruction to use something: "use the lamp on it"."""
@@ -27,6 +29,8 @@ def reads_well(bench: Bench, candidate: Candidate, text: str) -> bool:
     """True where the text can stand as an instruction of its own."""
     said = text.lower().split()
     if not said or not _FINITE.isdisjoint(said) or said[-1] in phrase_words().hanging:
+        return False
+    if _is_told(bench, candidate):
         return False
     verb, _, particle = candidate.verb.split(" / ")[0].partition(" ")
     if len(said) == 1 or (candidate.thing is None and candidate.tool is None and not _is_placed(bench, candidate)):
@@ -39,6 +43,15 @@ def reads_well(bench: Bench, candidate: Candidate, text: str) -> bool:
     if candidate.thing is not None and kind_of(bench, candidate.thing) in _NO_THINGS:
         return False
     return candidate.shape not in _BY_VERB or (_is_verb(bench, candidate) and not _is_stated(bench, candidate))
+
+
+def _is_told(bench: Bench, candidate: Candidate) -> bool:
+    """ "the string height at the twelfth fret is nine", "and the dark line on the plate?": a statement, a question."""
+    piece = candidate.piece
+    if bench.word(piece.end - 1) == "?":
+        return True
+    laid = candidate.tool is not None and candidate.shape in _WITHOUT_VERB
+    return laid and any(bench.word(at) in _BEING for at in range(piece.lead, piece.end))
 
 
 def _lacks_object(said: list[str]) -> bool:

@@ -12,6 +12,8 @@ from extract.clauses.things import is_workable, thing_at
 from extract.steps.candidate import Candidate
 
 _STATES = frozenset({"off", "on", "in", "out", "apart", "together", "back", "through", "home"})
+_MEASURED_BY = frozenset({"true", "line", "round", "square", "tune", "beat", "level", "balance", "flat", "shape"})
+"""Behind "out of" these tell a fault: "the wheel is out of true"."""
 _ENDS = frozenset({"", ".", ",", ";", "!", "and", "on", "at", "now", "then", "in", "for", "with", "again"})
 
 
@@ -40,6 +42,8 @@ def state(bench: Bench, piece: Piece) -> Candidate | None:
     if said == "back":
         return None
     behind = bench.word(at) if at < piece.end else ""
+    if behind == "of" and bench.word(at + 1) in _MEASURED_BY:
+        return None
     left = said == "out" and behind in {"the", "of"} and bench.tag(at + 1) != "CD"
     if said not in bench.words.states or not (left or behind in _ENDS):
         return None
