@@ -3,26 +3,22 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 
 from filelock import FileLock, Timeout
 
-from capture.errors import ShopError
 from capture.shop import Shop, ShopSettings
 from extract.record import record_schema
 from publish.addresses import SCHEMA_FILE, absolute
 from publish.errors import PublishBusyError, UnsettledError
-from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
-from publish.presswork import Press, Read, Store, StoreBrokenError, edition_of, opened, read_sessions
-from publish.presswork.errata import print_errata
+from publish.presswork import Press, Store, StoreBrokenError, edition_of, opened, read_sessions
+from publish.presswork.errata import Errata
 from publish.presswork.figures import Figured
-from publish.presswork.parts import ERRATA
 from publish.presswork.procedures import Procedural
 from publish.presswork.search import print_search
 from publish.presswork.sessions import print_sessions
+from publish.presswork.stamps import Clock
 from publish.presswork.store import FILE as STORE_FILE
 from publish.presswork.sums import program, sum_of
 from publish.presswork.whole import Whole
@@ -60,17 +56,17 @@ def publish_shop(shop: Shop, *, strict: bool = False) -> Published:
     except Timeout:
         raise PublishBusyError(shop.root) from None
     try:
-        return _with_store(shop, strict)
+        return _with_store(shop, strict, Clock(Path(lock.lock_file)))
     finally:
         lock.release()
 
 
-def _with_store(shop: Shop, strict: bool) -> Published:
+def _with_store(shop: Shop, strict: bool, clock: Clock) -> Published:
     path = shop.root / STORE_FILE
     for last_try in (False, True):
         try:
             with opened(path) as store:
-                return _publish(shop, strict, store)
+                return _publish(shop, strict, store, clock)
         except StoreBrokenError:
             # It only saves work: without it, everything is made anew.
             if last_try:
@@ -79,14 +75,14 @@ def _with_store(shop: Shop, strict: bool) -> Published:
     raise AssertionError("the second try returned or raised")
 
 
-def _publish(shop: Shop, strict: bool, store: Store) -> Published:
+def _publish(shop: Shop, strict: bool, store: Store, clock: Clock) -> Published:
     settings, renderer = shop.settings, Renderer()
     store.begin(edition_of(settings))
-    reads, problems = read_sessions(shop, settings, store, renderer)
+    reads, left_out, problems = read_sessions(shop, settings, store, renderer, clock)
     problems += tuple(one.brief.unsettled for one in reads if one.brief.unsettled)
     if strict and problems:
         raise UnsettledError(problems)
-    ledger = _ledger(shop, reads, store)
+    ledger = Errata(shop, reads, left_out, store)
     with staged(shop.public) as staging:
         press = Press(staging, store, shop.public)
         procedures = Procedural(reads, shop, store, renderer, press)
@@ -96,27 +92,13 @@ def _publish(shop: Shop, strict: bool, store: Store) -> Published:
         print_sessions(reads, store, renderer, press, staging, procedures, figures)
         Whole(reads, settings, store, renderer, press, procedures, figures).print()
         print_search(reads, settings, store, renderer, press)
-        print_errata(reads, ledger, settings, renderer, press)
+        ledger.print(settings, renderer, press)
         _print_shared(press, settings)
     press.close()
     store.commit()
     folders = tuple(shop.public / "sessions" / one.slug for one in reads)
     warnings = (*problems, *(warning for one in reads for warning in one.brief.warnings), *procedures.warnings)
     return Published(shop.public / "index.html", tuple(one / "index.html" for one in folders), warnings, press.anew)
-
-
-def _ledger(shop: Shop, reads: Sequence[Read], store: Store) -> Ledger:
-    """The ledger of errata, brought up to date and on the disk before any page tells of it."""
-    path, today = shop.errata_file, date.today()
-    left_out = frozenset(one.slug for one in shop.sessions()) - {one.slug for one in reads}
-    parts = store.parts(ERRATA)
-    found = (Listed(**one, first=today) for read in reads for one in parts[read.slug])
-    ledger = brought_up(read_ledger(path), tuple(found), left_out, today)
-    try:
-        write_ledger(path, ledger)
-    except OSError as error:
-        raise ShopError(path, f"can't be written ({error.strerror})", "make room, then publish again") from error
-    return ledger
 
 
 def _print_shared(press: Press, settings: ShopSettings) -> None:

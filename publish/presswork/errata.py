@@ -1,32 +1,78 @@
-"""Prints the page of all errata, and the feeds."""
+"""Brings the ledger of errata up to date, and prints the page of all errata, and the feeds."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
+from functools import cached_property
 
-from capture.shop import ShopSettings
+import orjson
+
+from capture.errors import ShopError
+from capture.shop import Shop, ShopSettings
 from publish.addresses import absolute
 from publish.all_errata import FILE, make_errata_page
 from publish.feeds import ERRATA_FEED, SESSIONS_FEED, Announced, errata_feed, sessions_feed
-from publish.ledger import Ledger
+from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
+from publish.presswork.parts import ERRATA
 from publish.presswork.press import Press
 from publish.presswork.reading import Read
-from publish.presswork.sums import sum_of
+from publish.presswork.store import Store
+from publish.presswork.sums import file_sum, sum_of
 from publish.render import Renderer
 
+_LEDGER = "ledger"
 
-def print_errata(
-    reads: Sequence[Read], ledger: Ledger, settings: ShopSettings, renderer: Renderer, press: Press
-) -> None:
-    """The page and its feed change with the ledger and with which sessions have a page, the other feed with these."""
-    slugs = frozenset(one.slug for one in reads)
-    listed = ledger.model_dump_json()
-    total = sum_of(listed, *sorted(slugs))
-    press.page(FILE, total, lambda: renderer.errata(make_errata_page(ledger, settings, slugs)))
-    if absolute(settings.site_address) is None:
-        return
-    press.page(ERRATA_FEED, sum_of(listed), lambda: errata_feed(ledger, settings) or "")
-    briefs = (one.brief for one in reads)
-    announced = tuple(Announced(one.slug, one.title, one.date, one.bench) for one in briefs)
-    told = sum_of(*(text for one in announced for text in one))
-    press.page(SESSIONS_FEED, told, lambda: sessions_feed(announced, settings) or "")
+
+class Errata:
+    """The errata of one edition; the ledger is on the disk before any page tells of it."""
+
+    def __init__(self, shop: Shop, reads: Sequence[Read], left_out: frozenset[str], store: Store) -> None:
+        """`left_out` are sessions that can't be read this time. Raises `ShopError` where the disk refuses."""
+        self._path = shop.errata_file
+        self._reads = reads
+        self._store = store
+        self._bring_up(left_out)
+
+    @cached_property
+    def _ledger(self) -> Ledger:
+        return read_ledger(self._path)
+
+    def print(self, settings: ShopSettings, renderer: Renderer, press: Press) -> None:
+        """The page and its feed, which change with the ledger and with which sessions there are; the sessions' feed."""
+        slugs = frozenset(one.slug for one in self._reads)
+        press.page(
+            FILE,
+            sum_of(self._sum, *sorted(slugs)),
+            lambda: renderer.errata(make_errata_page(self._ledger, settings, slugs)),
+        )
+        if absolute(settings.site_address) is None:
+            return
+        press.page(ERRATA_FEED, self._sum, lambda: errata_feed(self._ledger, settings) or "")
+        briefs = (one.brief for one in self._reads)
+        announced = tuple(Announced(one.slug, one.title, one.date, one.bench) for one in briefs)
+        told = sum_of(*(text for one in announced for text in one))
+        press.page(SESSIONS_FEED, told, lambda: sessions_feed(announced, settings) or "")
+
+    def _bring_up(self, left_out: frozenset[str]) -> None:
+        """Put into the ledger what the sessions say that have changed since it was written."""
+        self._sum = file_sum(self._path)
+        written, known = self._store.memo(_LEDGER, "")
+        now = {one.slug: one.sums[ERRATA] for one in self._reads}
+        state = {"sessions": now, "left_out": sorted(left_out)}
+        before = known if known is not None and written == self._sum else {"sessions": {}, "left_out": None}
+        if before == state:
+            return
+        same = {slug for slug, total in now.items() if before["sessions"].get(slug) == total}
+        changed = [slug for slug in now if slug not in same]
+        parts, today = self._store.parts(ERRATA, changed), date.today()
+        found = (Listed(**one, first=today) for slug in changed for one in parts[slug])
+        ledger = brought_up(self._ledger, tuple(found), left_out | same, today)
+        try:
+            write_ledger(self._path, ledger)
+        except OSError as error:
+            problem = f"can't be written ({error.strerror})"
+            raise ShopError(self._path, problem, "make room, then publish again") from error
+        self._ledger = ledger
+        self._sum = file_sum(self._path)
+        self._store.put_memos(_LEDGER, {"": (self._sum, orjson.dumps(state))})

@@ -43,6 +43,7 @@ class Figured:
         self._renderer = renderer
         self._press = press
         self._compared: dict[Key, Compared] = {}
+        self._sums: dict[Key, str] = {}
         self._listed = False
 
     @property
@@ -54,6 +55,11 @@ class Figured:
         """The drawings of what a session measured."""
         keys = (one.key for one in read.brief.citings)
         return tuple((key, self._compared[key]) for key in keys if key in self._compared)
+
+    def sums(self, read: Read) -> tuple[str, ...]:
+        """Another one where the page of a session is told something else of what it measured."""
+        keys = (one.key for one in read.brief.citings)
+        return tuple(self._sums[key] for key in keys if key in self._sums)
 
     def print(self) -> None:
         """All pages and drawings."""
@@ -118,6 +124,7 @@ class Figured:
     def _know(self, key: Key, told: Any) -> None:
         if told is not None:
             self._compared[key] = _told().validate_python(told)
+            self._sums[key] = sum_of(*key, orjson.dumps(told))
 
 
 @cache

@@ -27,12 +27,14 @@ from publish.library.statements import Statement, statements_of
 from publish.presswork.sums import sum_of
 from publish.presswork.works import work_part
 from publish.procedures import work_of
+from publish.procedures.outline import plain
 from publish.render import Renderer
 from publish.search import searched_of
 from publish.session import session_files
 from publish.source import SessionSource
 
-KIN, FRONT, KIT, ERRATA, SEARCH, TERMS, WORK = "kin", "front", "kit", "errata", "search", "terms", "work"
+KIN, FRONT, KIT, ERRATA, SEARCH, TERMS = "kin", "front", "kit", "errata", "search", "terms"
+OUTLINE, WORK = "outline", "work"
 """Names of parts."""
 
 
@@ -72,15 +74,10 @@ class Brief:
     has_errata: bool
     citings: tuple[Citing, ...]
 
-    def to_json(self) -> bytes:
-        """The brief to keep."""
-        data: bytes = orjson.dumps(self)
-        return data
-
     @classmethod
     def of_json(cls, data: dict[str, Any]) -> Brief:
         """A brief that was kept."""
-        citings = tuple(Citing((*one["key"],), one["number"], one["sum"]) for one in data.pop("citings"))
+        citings = tuple(Citing((*one["key"],), one["number"], one["sum"]) for one in data["citings"])
         return cls(**{**data, "warnings": tuple(data["warnings"]), "citings": citings})
 
 
@@ -156,7 +153,8 @@ def parts_of(
         {"title": searched.title, "date": searched.date, "around": searched.around, "items": searched.items}
     )
     parts[TERMS] = orjson.dumps({"terms": searched.terms, "marks": searched.marks})
-    parts[WORK] = work_part(work_of(source, shop))
+    work = work_of(source, shop)
+    parts[OUTLINE], parts[WORK] = orjson.dumps(plain(work)), work_part(work)
     citings = []
     for key, statements in _by_thing(source, page, shop).items():
         data = orjson.dumps([asdict(_cite(statement, renderer)) for statement in statements])

@@ -35,11 +35,13 @@ class Press:
         or was changed by hand. It gives the files and what to know of them.
         """
         last = self._last.get(name)
-        if last is not None and last.sum == total and all(self._stands(*one) for one in last.files.items()):
-            for file in last.files:
-                self._staging.keep(file)
-            self._now[name] = last
-            return last.more
+        if last is not None and last.sum == total:
+            numbers = [self._stands(*one) for one in last.files.items()]
+            if all(numbers):
+                for file, number in zip(last.files, numbers, strict=True):
+                    self._staging.keep(file, number)
+                self._now[name] = last
+                return last.more
         texts, more = make()
         files = {file: self._print(file, text) for file, text in texts.items()}
         self._now[name] = Printed(total, files, more)
@@ -68,13 +70,16 @@ class Press:
     def _time(self, file: str) -> int:
         return (self._public / file).stat().st_mtime_ns
 
-    def _stands(self, file: str, known: tuple[int, int, str]) -> bool:
-        """The last edition's file is as it was printed: by size and time, or, at another time, by its bytes."""
+    def _stands(self, file: str, known: tuple[int, int, str]) -> int:
+        """The number on the disk of the last edition's file, where it is as it was printed; else 0.
+
+        By size and time, or, at another time, by its bytes.
+        """
         path, (size, time, total) = f"{self._public}/{file}", known
         try:
             seen = os.lstat(path)
             if seen.st_size != size or not stat.S_ISREG(seen.st_mode):
-                return False
-            return seen.st_mtime_ns == time or sum_of(Path(path).read_bytes()) == total
+                return 0
+            return seen.st_ino if seen.st_mtime_ns == time or sum_of(Path(path).read_bytes()) == total else 0
         except OSError:
-            return False
+            return 0

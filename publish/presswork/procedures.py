@@ -1,40 +1,37 @@
 """Prints the procedure library, and tells the other pages what it holds.
 
-The procedures are found again only where a session, or the shop's log of rulings on them, has changed; then each page
-that came out otherwise is printed anew.
+Which procedures there are is found again only where what was done in a session, or the shop's log of rulings on them,
+has changed; a page is printed anew where one of its own sessions has.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import cache
 from typing import Any
 
 import orjson
+from pydantic import TypeAdapter
 
 from capture.shop import Shop, ShopSettings
-from publish.context import Card, Link
-from publish.context.procedures import ProcedureIndex, ProcedurePage
-from publish.presswork.parts import WORK
+from publish.context import Link
+from publish.context.procedures import ProcedureEntry
+from publish.presswork.parts import OUTLINE, WORK
 from publish.presswork.press import Press, Texts
 from publish.presswork.reading import Read
 from publish.presswork.store import Store
 from publish.presswork.sums import sum_of
 from publish.presswork.works import work_in
-from publish.procedures import (
-    INDEX,
-    card_name,
-    links_of,
-    make_procedure_card,
-    make_procedures,
-    procedures_of_shop,
-)
-from publish.procedures.rulings.log import ProcedureLog
+from publish.procedures import INDEX, SessionWork, links_of, log_of
+from publish.procedures.cards import make_procedure_card
+from publish.procedures.gathering import Stretches, procedure_of, stretches_of
+from publish.procedures.library import Library, Shelved, Study, Ways, library_in, library_of, study, study_in
+from publish.procedures.outline import outline_in
+from publish.procedures.pages import card_name, entry_of, index_page, page_name, procedure_page
 from publish.render import Renderer
 
-_KNOWN = "procedures"
-"""What is known of the library as a whole, under a name that no file has."""
-
-Page = ProcedurePage | ProcedureIndex | Card
+_KNOWN, _STUDY = "procedures", "study"
+"""What is known of the library as a whole, under a name that no file has; and of one procedure's versions."""
 
 
 class Procedural:
@@ -47,23 +44,32 @@ class Procedural:
         self._renderer = renderer
         self._press = press
         self._settings: ShopSettings = shop.settings
-        self._made: tuple[dict[str, Page], dict[str, Any]] | None = None
         self._told: dict[str, Any] = {}
+        self._works: dict[str, SessionWork] = {}
+        self._any = False
 
     def print(self) -> None:
         """Every page and bench card."""
-        log = ProcedureLog.of(self._shop).read()
+        log = log_of(self._shop)
         given = orjson.dumps([one.model_dump(mode="json") for one in log.rulings])
-        aside = orjson.dumps([(one.line, one.why) for one in log.aside])
-        sums = (text for one in self._reads for text in (one.slug, one.sums.get(WORK, "")))
-        self._told = self._press.files(_KNOWN, sum_of(given, aside, *sums), self._know)
-        for name, total in self._told["pages"].items():
-            self._press.page(name, total, lambda name=name: self._render(name))  # type: ignore[misc]
+        aside = orjson.dumps(log.told)
+        outlines = (text for one in self._reads for text in (one.slug, one.sums.get(OUTLINE, "")))
+        self._told = self._press.files(
+            _KNOWN, sum_of(given, aside, *outlines), lambda: ({}, self._know(log.rulings, log.told))
+        )
+        library = library_in(self._told["library"])
+        self._any = bool(library.shelved)
+        stretches = stretches_of(library)
+        works = {one.slug: one.sums.get(WORK, "") for one in self._reads}
+        entries = [self._procedure(one, stretches, works) for one in library.shelved]
+        if entries:
+            listed = orjson.dumps([entries, [(one.pinned, len(one.ran)) for one in library.shelved]])
+            self._press.page(INDEX, sum_of(listed), lambda: self._index(library, entries))
 
     @property
     def link(self) -> Link | None:
         """The list of procedures, from the front page; null where no session has a step."""
-        return Link(INDEX, "Procedures") if INDEX in self._told["pages"] else None
+        return Link(INDEX, "Procedures") if self._any else None
 
     @property
     def warnings(self) -> tuple[str, ...]:
@@ -72,40 +78,85 @@ class Procedural:
 
     def of(self, slug: str, root: str, *, steps: bool = False) -> tuple[Link, ...]:
         """The procedures that a session did; `root` leads from the page to the front page's folder."""
-        listed = self._told["steps" if steps else "plain"].get(slug, ())
-        return tuple(Link(f"{root}{one['href']}", one["text"]) for one in listed)
+        return tuple(Link(f"{root}{one['href']}", one["text"]) for one in self.told(slug, steps=steps))
 
-    def _know(self) -> tuple[Texts, dict[str, Any]]:
-        pages, told = self._all()
-        return {}, told | {"pages": {name: _sum(page) for name, page in pages.items()}}
+    def told(self, slug: str, *, steps: bool = False) -> Sequence[Mapping[str, str]]:
+        """The same as the store keeps it; addresses lead from the front page's folder."""
+        listed: Sequence[Mapping[str, str]] = self._told["steps" if steps else "plain"].get(slug, ())
+        return listed
 
-    def _all(self) -> tuple[dict[str, Page], dict[str, Any]]:
-        """Every page by name, and what other pages are told; found once."""
-        if self._made is None:
-            kept = self._store.parts(WORK)
-            works = [work_in(kept[one.slug]) for one in self._reads if one.slug in kept]
-            procedures, without_effect = procedures_of_shop(self._shop, works)
-            pages: dict[str, Page] = dict(make_procedures(procedures, self._settings))
-            for one in procedures.all:
-                card = make_procedure_card(one, self._settings)
-                if card is not None:
-                    pages[card_name(one)] = card
-            told = {
-                "warnings": without_effect,
-                "plain": _plain(links_of(procedures)),
-                "steps": _plain(links_of(procedures, steps=True)),
-            }
-            self._made = pages, told
-        return self._made
+    def _know(self, rulings: Sequence[Any], aside: Sequence[str]) -> dict[str, Any]:
+        """The library, and what other pages are told of it, as the store keeps them."""
+        kept = self._store.parts(OUTLINE)
+        outlines = {one.slug: outline_in(one.slug, kept[one.slug]) for one in self._reads if one.slug in kept}
+        studied = _Studied(self._store, {one.slug: one.sums[OUTLINE] for one in self._reads if one.slug in kept})
+        library = library_of(tuple(outlines.values()), rulings, studied)
+        studied.close()
+        known: dict[str, Any] = {
+            "library": library,
+            "warnings": (*library.lost, *aside),
+            "plain": links_of(library, outlines),
+            "steps": links_of(library, outlines, steps=True),
+        }
+        told: dict[str, Any] = orjson.loads(orjson.dumps(known))
+        return told
 
-    def _render(self, name: str) -> str:
-        page = self._all()[0][name]
-        return self._renderer.card(page) if isinstance(page, Card) else self._renderer.library(page)
+    def _procedure(self, one: Shelved, stretches: Stretches, works: Mapping[str, str]) -> dict[str, Any]:
+        """Its line in the list, as the store keeps it; its page and card are printed where it has any."""
+        slugs = [ran.session for ran in one.ran]
+        shared = orjson.dumps([stretches[slug] for slug in slugs])
+        total = sum_of(orjson.dumps(one), shared, *(text for slug in slugs for text in (slug, works[slug])))
+        name = page_name(one.slug) if one.has_page else f"{_KNOWN}#{one.slug}"
+        entry: dict[str, Any] = self._press.files(name, total, lambda: self._made(one, stretches))
+        return entry
+
+    def _made(self, one: Shelved, stretches: Stretches) -> tuple[Texts, dict[str, Any]]:
+        procedure = procedure_of(one, self._of([ran.session for ran in one.ran]), stretches)
+        texts = {}
+        if one.has_page:
+            texts[page_name(one.slug)] = self._renderer.library(procedure_page(procedure, self._settings))
+        card = make_procedure_card(procedure, self._settings)
+        if card is not None:
+            texts[card_name(one.slug)] = self._renderer.card(card)
+        entry: dict[str, Any] = orjson.loads(orjson.dumps(entry_of(procedure)))
+        return texts, entry
+
+    def _of(self, slugs: Sequence[str]) -> Mapping[str, SessionWork]:
+        missing = [slug for slug in slugs if slug not in self._works]
+        self._works.update((slug, work_in(kept)) for slug, kept in self._store.parts(WORK, missing).items())
+        return self._works
+
+    def _index(self, library: Library, entries: Sequence[dict[str, Any]]) -> str:
+        listed = [(one, _entry().validate_python(entry)) for one, entry in zip(library.shelved, entries, strict=True)]
+        return self._renderer.library(index_page(listed, self._settings))
 
 
-def _plain(links: Mapping[str, tuple[Link, ...]]) -> dict[str, list[dict[str, str]]]:
-    return {slug: [{"href": one.href, "text": one.text} for one in of] for slug, of in links.items()}
+class _Studied:
+    """Knows what versions came to beside one another the last time, where neither they nor their order has changed."""
+
+    def __init__(self, store: Store, sums: Mapping[str, str]) -> None:
+        self._store = store
+        self._sums = sums
+        self._known = store.memos(_STUDY)
+        self._asked: set[str] = set()
+        self._fresh: dict[str, tuple[str, bytes]] = {}
+
+    def __call__(self, ways: Ways, pinned: int | None) -> Study:
+        """The same as `study`."""
+        places = orjson.dumps([pinned, [steps for _, steps in ways]])
+        total = sum_of(places, *(self._sums[course.slug] for course, _ in ways))
+        self._asked.add(total)
+        if total in self._known:
+            return study_in(self._known[total][1])
+        made = study(ways, pinned)
+        self._fresh[total] = (total, orjson.dumps(made))
+        return made
+
+    def close(self) -> None:
+        """Keep what was worked out, and forget what is asked for no more."""
+        self._store.put_memos(_STUDY, self._fresh, self._known.keys() - self._asked)
 
 
-def _sum(page: Page) -> str:
-    return sum_of(orjson.dumps(page, default=str))
+@cache
+def _entry() -> TypeAdapter[ProcedureEntry]:
+    return TypeAdapter(ProcedureEntry)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from capture.errors import ShopError, SpokeshaveError
 from capture.shop import Session, Shop, ShopSettings
@@ -12,8 +12,9 @@ from publish.gather import Gathered, gather_session
 from publish.library.statements import Statement, statements_of
 from publish.page import make_page
 from publish.presswork.parts import Brief, parts_of
+from publish.presswork.stamps import Clock
 from publish.presswork.standing import EditionStanding
-from publish.presswork.store import Store
+from publish.presswork.store import Kept, Store
 from publish.presswork.sums import session_sum, sum_of
 from publish.render import Renderer
 from publish.standing import Standing
@@ -68,38 +69,84 @@ class Read:
 
 
 def read_sessions(
-    shop: Shop, settings: ShopSettings, store: Store, renderer: Renderer
-) -> tuple[tuple[Read, ...], tuple[str, ...]]:
-    """Every session that can be published, oldest first, and one line for each that can't."""
-    known, sums = store.sessions(), store.part_sums()
-    standing = EditionStanding(shop, store)
+    shop: Shop, settings: ShopSettings, store: Store, renderer: Renderer, clock: Clock
+) -> tuple[tuple[Read, ...], frozenset[str], tuple[str, ...]]:
+    """Every session that can be published, oldest first; those that can't, and one line for each of these."""
+    sessions = shop.sessions()
+    known = store.sessions()
+    stamps = {one.slug: _stamp(one, known[one.slug], clock) for one in sessions if one.slug in known}
+    untouched = frozenset(slug for slug, stamp in stamps.items() if stamp and stamp == known[slug].stamp)
+    standing = EditionStanding(shop, store, sessions, untouched)
+    reader = _Reader(settings, store, renderer, clock, standing)
     found: list[Read] = []
     problems: list[str] = []
-    for session in shop.sessions():
-        total, kept = known.pop(session.slug, ("", {}))
+    for session in sessions:
+        kept = known.pop(session.slug, None)
         try:
-            if total and total == _sum(session, kept["recording"], standing):
-                brief = Brief.of_json(kept)
-                found.append(Read(session, total, brief, sums.get(session.slug, {}), settings, standing, None))
+            if kept is not None and session.slug in untouched:
+                found.append(reader.untouched(session, kept))
             else:
-                found.append(_read(session, settings, store, renderer, standing))
+                found.append(reader.looked_at(session, kept, stamps.get(session.slug, "")))
         except SpokeshaveError as error:
             store.forget(session.slug)
             problems.append(str(error))
     for slug in known:
         store.forget(slug)
-    return tuple(found), tuple(problems)
+    left_out = frozenset(one.slug for one in sessions) - {one.slug for one in found}
+    return tuple(found), left_out, tuple(problems)
 
 
-def _read(session: Session, settings: ShopSettings, store: Store, renderer: Renderer, standing: Standing) -> Read:
-    # The sum comes first: what changes while the session is read is seen at the next publish.
-    recording = session.settings.recording
-    total = _sum(session, recording, standing)
-    made = _set(session, settings, standing)
-    brief, parts = parts_of(made.gathered, made.page, recording, settings, renderer)
-    store.put_session(session.slug, total, brief.to_json(), parts)
-    sums = {name: sum_of(data) for name, data in parts.items()}
-    return Read(session, total, brief, sums, settings, standing, made)
+def _stamp(session: Session, kept: Kept, clock: Clock) -> str:
+    try:
+        return clock.stamp(session.folder, kept.brief["recording"])
+    except OSError:
+        return ""
+
+
+class _Reader:
+    """Reads sessions, each only as far as it has changed."""
+
+    def __init__(
+        self, settings: ShopSettings, store: Store, renderer: Renderer, clock: Clock, standing: EditionStanding
+    ) -> None:
+        self._settings = settings
+        self._store = store
+        self._renderer = renderer
+        self._clock = clock
+        self._standing = standing
+
+    def untouched(self, session: Session, kept: Kept) -> Read:
+        """A session whose files nobody touched; what others have to do with it may have changed."""
+        if sum_of(kept.own, self._standing.bearing(session)) == kept.sum:
+            return self._as_kept(session, kept)
+        return self._anew(session, kept.brief["recording"], kept.stamp, kept.own)
+
+    def looked_at(self, session: Session, kept: Kept | None, stamp: str) -> Read:
+        """A session that is known by no stamp: its files are read."""
+        # Stamp and sum come first: what changes while the session is read is seen at the next publish.
+        if kept is not None:
+            own = _sum(session, kept.brief["recording"])
+            if sum_of(own, self._standing.bearing(session)) == kept.sum:
+                if stamp:
+                    self._store.put_session(session.slug, replace(kept, stamp=stamp))
+                return self._as_kept(session, kept)
+        recording = session.settings.recording
+        try:
+            stamp = self._clock.stamp(session.folder, recording)
+        except OSError:
+            stamp = ""
+        return self._anew(session, recording, stamp, _sum(session, recording))
+
+    def _as_kept(self, session: Session, kept: Kept) -> Read:
+        return Read(session, kept.sum, Brief.of_json(kept.brief), kept.sums, self._settings, self._standing, None)
+
+    def _anew(self, session: Session, recording: str, stamp: str, own: str) -> Read:
+        total = sum_of(own, self._standing.bearing(session))
+        made = _set(session, self._settings, self._standing)
+        brief, parts = parts_of(made.gathered, made.page, recording, self._settings, self._renderer)
+        sums = {name: sum_of(data) for name, data in parts.items() if "/" not in name}
+        self._store.put_session(session.slug, Kept(stamp, own, total, brief, sums), parts)
+        return Read(session, total, brief, sums, self._settings, self._standing, made)
 
 
 def _set(session: Session, settings: ShopSettings, standing: Standing) -> Set:
@@ -107,9 +154,9 @@ def _set(session: Session, settings: ShopSettings, standing: Standing) -> Set:
     return Set(gathered, make_page(gathered.source, settings), settings)
 
 
-def _sum(session: Session, recording: str, standing: Standing) -> str:
-    """The sum over a session's files, and over what other sessions have to do with it."""
+def _sum(session: Session, recording: str) -> str:
+    """The sum over a session's files."""
     try:
-        return sum_of(session_sum(session.folder, recording), standing.bearing(session))
+        return session_sum(session.folder, recording)
     except OSError as error:
         raise ShopError(session.folder, f"can't be read ({error})", "mend the permissions of its files") from error

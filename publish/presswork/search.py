@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
 from capture.shop import ShopSettings
 from publish.presswork.parts import SEARCH, TERMS
@@ -17,26 +16,30 @@ from publish.search import FOLDER, handed_over, items_file, page_of, shards_of, 
 
 def print_search(reads: Sequence[Read], settings: ShopSettings, store: Store, renderer: Renderer, press: Press) -> None:
     """Each session's own file, the index over all, and the page that asks it."""
-    kept: dict[str, Any] = {}
     for one in reads:
 
         def items(slug: str = one.slug) -> bytes:
-            if not kept:
-                kept.update(store.parts(SEARCH))
-            return handed_over(f"items/{slug}", kept[slug])
+            return handed_over(f"items/{slug}", store.parts(SEARCH, (slug,))[slug])
 
-        press.page(items_file(one.slug), sum_of(one.slug, one.sums.get(SEARCH, "")), items)
+        press.page(items_file(one.slug), sum_of(one.slug, one.sums[SEARCH]), items)
     _print_index(reads, store, press)
     press.page(f"{FOLDER}/index.html", sum_of("page"), lambda: renderer.search(page_of(settings)))
 
 
 def _print_index(reads: Sequence[Read], store: Store, press: Press) -> None:
+    """The index; of its many files only those are written that came out otherwise than the last time."""
     slugs = [one.slug for one in reads]
-    total = sum_of(*(text for one in reads for text in (one.slug, one.sums.get(TERMS, ""))))
+    total = sum_of(*(text for one in reads for text in (one.slug, one.sums[TERMS])))
+    made: dict[str, bytes] = {}
 
-    def make() -> tuple[Texts, None]:
-        terms = store.parts(TERMS)
-        shards = shards_of((terms[slug]["terms"], terms[slug]["marks"]) for slug in slugs)
-        return shared_files(slugs, shards), None
+    def make() -> dict[str, bytes]:
+        if not made:
+            kept = store.parts(TERMS)
+            made.update(shared_files(slugs, shards_of((kept[slug]["terms"], kept[slug]["marks"]) for slug in slugs)))
+        return made
 
-    press.files(f"{FOLDER}/", total, make)
+    def sums() -> tuple[Texts, dict[str, str]]:
+        return {}, {name: sum_of(data) for name, data in make().items()}
+
+    for name, own in press.files(f"{FOLDER}/", total, sums).items():
+        press.page(name, own, lambda name=name: make()[name])  # type: ignore[misc]

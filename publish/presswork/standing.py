@@ -6,7 +6,7 @@ changed; what it came to otherwise is in the store.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -21,30 +21,32 @@ from extract.retractions.carrying import amendments, merged, traced_in
 from extract.retractions.tracing import trace
 from extract.rulings import Proofed, RulingLog, apply
 from extract.rulings.model import Amend
+from publish.presswork.sieve import Head, Sieve, head_in
 from publish.presswork.stance import Stance, stance_of
-from publish.presswork.store import Store
+from publish.presswork.store import Store, StoreBrokenError
 from publish.presswork.sums import file_sum, sum_of
 from publish.records import machine_record
 from publish.standing import Standing
 
-_STANCE, _TRACED = "stance", "traced"
+_HEADS, _STANCE, _TRACED = "heads", "stance", "traced"
 
 
 class EditionStanding(Standing):
     """What stands in the sessions of one shop at the beginning of a publish."""
 
-    def __init__(self, shop: Shop, store: Store) -> None:
+    def __init__(self, shop: Shop, store: Store, sessions: Sequence[Session], untouched: Set[str]) -> None:
+        """`untouched` are sessions whose files are as they were the last time."""
         super().__init__(shop)
         self._store = store
-        self._sessions = {one.slug: one for one in shop.sessions()}
+        self._sessions = {one.slug: one for one in sessions}
         self._own: dict[str, tuple[Sitting, Proofed]] = {}
         self._done: dict[str, tuple[Traced, ...]] = {}
         self._made: dict[str, list[Amend]] = {}
         self._bearings: dict[str, str] = {}
         self._within: dict[str, tuple[str, ...]] = {}
-        self._sums: dict[str, str] = {}
-        self._stances = self._read_stances()
-        self._by_mark = self._marked()
+        self._stances: dict[str, Stance] = {}
+        self._changed: set[str] = set()
+        self._heads = self._read_heads(untouched)
         self._trace_all()
 
     def of(self, session: Session) -> Stands:
@@ -64,40 +66,50 @@ class EditionStanding(Standing):
         """Tells one state from another of what other sessions have to do with this one; empty where nothing has."""
         return self._bearings.get(session.slug, "")
 
-    def _read_stances(self) -> dict[str, Stance]:
-        known = self._store.memos(_STANCE)
-        fresh: dict[str, tuple[str, bytes]] = {}
-        stances = {}
+    def _read_heads(self, untouched: Set[str]) -> dict[str, Head]:
+        """Of every session that can be read; stances are only made where their files have changed."""
+        kept = {slug: head_in(one) for slug, one in (self._store.memo(_HEADS, "")[1] or {}).items()}
+        heads: dict[str, Head] = {}
         for slug, session in self._sessions.items():
+            known = kept.get(slug)
+            if known is not None and slug in untouched:
+                heads[slug] = known
+                continue
             files = (session.record_file, session.rulings_file, session.folder / "session.toml")
-            total = self._sums[slug] = sum_of(*(file_sum(path) for path in files))
-            kept_sum, kept = known.get(slug, ("", None))
-            if kept_sum == total:
-                stances[slug] = Stance.of_json(kept)
+            total = sum_of(*(file_sum(path) for path in files))
+            if known is not None and known.sum == total:
+                heads[slug] = known
                 continue
             try:
-                stances[slug] = stance_of(*self._sitting_of(slug))
+                stance = self._stances[slug] = stance_of(*self._sitting_of(slug))
             except SpokeshaveError:
                 continue
-            fresh[slug] = (total, orjson.dumps(stances[slug].to_json()))
-        self._store.put_memos(_STANCE, fresh, known.keys() - stances.keys())
-        return stances
+            heads[slug] = Head(total, stance.day, stance.subject, bool(stance.claims))
+            self._changed.add(slug)
+        fresh = {slug: (heads[slug].sum, orjson.dumps(self._stances[slug].to_json())) for slug in self._changed}
+        self._store.put_memos(_STANCE, fresh, kept.keys() - heads.keys())
+        if heads != kept:
+            self._store.put_memos(_HEADS, {"": ("", orjson.dumps(heads))})
+        return heads
 
     def _trace_all(self) -> None:
         """The newest first: what it changes in a session stands before that one's words are read for earlier ones."""
         known = self._store.memos(_TRACED)
         fresh: dict[str, tuple[str, bytes]] = {}
-        order = sorted(self._stances, key=lambda slug: self._stances[slug].day)
+        order = sorted(self._heads, key=lambda slug: self._heads[slug].day)
+        sieve = Sieve(self._store, self._heads, self._changed, self._stance)
         for at in reversed(range(len(order))):
             slug = order[at]
             changed = self._made.get(slug, [])
+            if not changed and not self._heads[slug].claims:
+                continue
             told = [one.model_dump_json(exclude={"at"}) for one in changed]
-            stance = self._stances[slug]
+            stance = self._stance(slug)
             if changed and stance.claims:
                 stance = stance_of(self._sitting_of(slug)[0], self._amended(slug))
             if stance.claims:
-                self._within[slug] = self._meant(stance, order[:at])
-                total = sum_of(slug, self._sums[slug], *told, *self._sums_of(self._within[slug]))
+                self._within[slug] = sieve.meant(slug, stance, order[:at])
+                total = sum_of(slug, self._heads[slug].sum, *told, *self._sums_of(self._within[slug]))
                 kept_sum, kept = known.get(slug, ("", None))
                 if kept_sum != total:
                     kept = self._outcome(slug)
@@ -108,33 +120,20 @@ class EditionStanding(Standing):
                 told += kept["told"]
             if told:
                 self._bearings[slug] = "\n".join(told)
+        sieve.close()
         self._store.put_memos(_TRACED, fresh, known.keys() - self._within.keys())
 
-    def _meant(self, stance: Stance, before: Sequence[str]) -> tuple[str, ...]:
-        """The earlier sessions that its retractions have to do with, oldest first."""
-        marks = {mark for _, of, _ in stance.claims for mark in of}
-        # A claim that later words changed may have marks that nothing had been looked through for.
-        near = set(before) if marks - self._by_mark.keys() else set().union(*(self._by_mark[one] for one in marks))
-        return tuple(
-            slug
-            for slug in before
-            if slug in stance.named
-            or (stance.subject and self._stances[slug].subject == stance.subject)
-            or (slug in near and stance.may_mean(self._stances[slug]))
-        )
-
-    def _marked(self) -> dict[str, set[str]]:
-        """The sessions in which each mark stands, as far as something that is taken back has it."""
-        sought = {mark for one in self._stances.values() for _, marks, _ in one.claims for mark in marks}
-        found: dict[str, set[str]] = {mark: set() for mark in sought}
-        for slug, one in self._stances.items():
-            for _, marks in one.statements:
-                for mark in marks & sought:
-                    found[mark].add(slug)
-        return found
+    def _stance(self, slug: str) -> Stance:
+        known = self._stances.get(slug)
+        if known is None:
+            total, kept = self._store.memo(_STANCE, slug)
+            if kept is None or total != self._heads[slug].sum:
+                raise StoreBrokenError
+            known = self._stances[slug] = Stance.of_json(kept)
+        return known
 
     def _sums_of(self, slugs: Sequence[str]) -> list[str]:
-        return [text for slug in slugs for text in (slug, self._sums[slug])]
+        return [text for slug in slugs for text in (slug, self._heads[slug].sum)]
 
     def _outcome(self, slug: str) -> dict[str, Any]:
         proofed = self._amended(slug)

@@ -7,37 +7,53 @@ away. What is read from it is held against its sum.
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+from zlib import crc32
 
 import orjson
 
 from publish.presswork.sums import sum_of
 
 FILE = ".site.sqlite3"
-_VERSION = 2
+_VERSION = 3
 _SCHEMA = """
 CREATE TABLE edition (sum TEXT NOT NULL);
-CREATE TABLE session (slug TEXT PRIMARY KEY, sum TEXT NOT NULL, brief BLOB NOT NULL, check_sum TEXT NOT NULL);
+CREATE TABLE session (slug TEXT PRIMARY KEY, head BLOB NOT NULL, check_sum INTEGER NOT NULL);
 CREATE TABLE part (
     slug TEXT NOT NULL, name TEXT NOT NULL, sum TEXT NOT NULL, data BLOB NOT NULL, PRIMARY KEY (slug, name)
 );
 CREATE INDEX part_name ON part (name, slug);
 CREATE TABLE memo (
-    kind TEXT NOT NULL, slug TEXT NOT NULL, sum TEXT NOT NULL, data BLOB NOT NULL, check_sum TEXT NOT NULL,
+    kind TEXT NOT NULL, slug TEXT NOT NULL, sum TEXT NOT NULL, data BLOB NOT NULL, check_sum INTEGER NOT NULL,
     PRIMARY KEY (kind, slug)
 );
 CREATE TABLE printed (
-    name TEXT PRIMARY KEY, sum TEXT NOT NULL, files BLOB NOT NULL, more BLOB NOT NULL, check_sum TEXT NOT NULL
+    name TEXT PRIMARY KEY, sum TEXT NOT NULL, files BLOB NOT NULL, more BLOB NOT NULL, check_sum INTEGER NOT NULL
 );
 """
 
 
 class StoreBrokenError(Exception):
     """The store can't be read, or holds something other than was put into it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """What is always at hand of a session."""
+
+    stamp: str
+    """Of its files; empty where they were changed too lately to be known by one."""
+    own: str
+    """The sum over its files."""
+    sum: str
+    """Over all that it is made from."""
+    brief: Any
+    sums: Mapping[str, str]
+    """Of each part; what is kept of each thing that it measures is not among them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,29 +82,28 @@ class Store:
                 self._do(f"DELETE FROM {table}")  # noqa: S608 (fixed names)
             self._do("INSERT INTO edition VALUES (?)", edition)
 
-    def sessions(self) -> dict[str, tuple[str, Any]]:
-        """The sum and the brief of each session, by slug."""
-        rows = self._all("SELECT slug, sum, brief, check_sum FROM session")
-        return {slug: (total, _checked(brief, check, total)) for slug, total, brief, check in rows}
+    def sessions(self) -> dict[str, Kept]:
+        """What is kept of each session, by slug."""
+        rows = self._all("SELECT slug, head, check_sum FROM session")
+        return {slug: Kept(**_checked(head, check, slug)) for slug, head, check in rows}
 
-    def part_sums(self) -> dict[str, dict[str, str]]:
-        """The sum of each part of each session, by slug and name."""
-        found: dict[str, dict[str, str]] = {}
-        for slug, name, total in self._all("SELECT slug, name, sum FROM part WHERE name NOT LIKE '%/%'"):
-            found.setdefault(slug, {})[name] = total
-        return found
+    def parts(self, name: str, slugs: Sequence[str] | None = None) -> dict[str, Any]:
+        """That part of each session, or of these alone, by slug."""
+        asked = "SELECT slug, sum, data FROM part WHERE name = ?"
+        if slugs is None:
+            rows = self._all(asked, name)
+        else:
+            rows = [row for slug in slugs for row in self._all(f"{asked} AND slug = ?", name, slug)]
+        return {slug: _part(data, total) for slug, total, data in rows}
 
-    def parts(self, name: str) -> dict[str, Any]:
-        """That part of each session, by slug."""
-        rows = self._all("SELECT slug, sum, data FROM part WHERE name = ?", name)
-        return {slug: _checked(data, total) for slug, total, data in rows}
-
-    def put_session(self, slug: str, total: str, brief: bytes, parts: Mapping[str, bytes]) -> None:
-        """Keep a session in the place of what was known of it; a part with "/" in its name is only asked for by it."""
-        self.forget(slug)
-        self._do("INSERT INTO session VALUES (?, ?, ?, ?)", slug, total, brief, sum_of(brief, total))
-        rows = [(slug, name, sum_of(data), data) for name, data in parts.items()]
-        self._many("INSERT INTO part VALUES (?, ?, ?, ?)", rows)
+    def put_session(self, slug: str, kept: Kept, parts: Mapping[str, bytes] | None = None) -> None:
+        """Keep a session in the place of what was known of it; its parts stay where none are given."""
+        if parts is not None:
+            self.forget(slug)
+            rows = [(slug, name, sum_of(data), data) for name, data in parts.items()]
+            self._many("INSERT INTO part VALUES (?, ?, ?, ?)", rows)
+        head = orjson.dumps(kept)
+        self._do("INSERT OR REPLACE INTO session VALUES (?, ?, ?)", slug, head, _check(head, slug))
 
     def forget(self, slug: str) -> None:
         """Forget a session."""
@@ -98,19 +113,24 @@ class Store:
     def memos(self, kind: str) -> dict[str, tuple[str, Any]]:
         """What was worked out of this kind, by slug, each with the sum over what it was worked out from."""
         rows = self._all("SELECT slug, sum, data, check_sum FROM memo WHERE kind = ?", kind)
-        return {slug: (total, _checked(data, check, total)) for slug, total, data, check in rows}
+        return {slug: (total, _checked(data, check, kind, slug, total)) for slug, total, data, check in rows}
 
-    def put_memos(self, kind: str, memos: Mapping[str, tuple[str, bytes]], gone: Iterable[str]) -> None:
+    def memo(self, kind: str, slug: str) -> tuple[str, Any]:
+        """One of them; an empty sum and null where there is none."""
+        rows = self._all("SELECT sum, data, check_sum FROM memo WHERE kind = ? AND slug = ?", kind, slug)
+        return next(((total, _checked(data, check, kind, slug, total)) for total, data, check in rows), ("", None))
+
+    def put_memos(self, kind: str, memos: Mapping[str, tuple[str, bytes]], gone: Iterable[str] = ()) -> None:
         """Keep what was worked out this time, and forget what is asked for no more."""
         self._many("DELETE FROM memo WHERE kind = ? AND slug = ?", [(kind, slug) for slug in gone])
-        rows = [(kind, slug, total, data, sum_of(data, total)) for slug, (total, data) in memos.items()]
+        rows = [(kind, slug, total, data, _check(data, kind, slug, total)) for slug, (total, data) in memos.items()]
         self._many("INSERT OR REPLACE INTO memo VALUES (?, ?, ?, ?, ?)", rows)
 
     def printed(self) -> dict[str, Printed]:
         """What was printed, by name."""
         rows = self._all("SELECT name, sum, files, more, check_sum FROM printed")
         return {
-            name: Printed(total, _checked(files, check, total, more), orjson.loads(more))
+            name: Printed(total, _checked(files, check, name, total, more), orjson.loads(more))
             for name, total, files, more, check in rows
         }
 
@@ -120,7 +140,7 @@ class Store:
         rows = []
         for name, one in printed.items():
             files, more = orjson.dumps(one.files), orjson.dumps(one.more)
-            rows.append((name, one.sum, files, more, sum_of(files, one.sum, more)))
+            rows.append((name, one.sum, files, more, _check(files, name, one.sum, more)))
         self._many("INSERT OR REPLACE INTO printed VALUES (?, ?, ?, ?, ?)", rows)
 
     def commit(self) -> None:
@@ -150,10 +170,24 @@ def _broken() -> Iterator[None]:
         raise StoreBrokenError from error
 
 
-def _checked(data: bytes, check: str, *with_it: str | bytes) -> Any:
-    if not isinstance(data, bytes) or sum_of(data, *with_it) != check:
+def _part(data: bytes, total: str) -> Any:
+    if not isinstance(data, bytes) or sum_of(data) != total:
         raise StoreBrokenError
     return orjson.loads(data)
+
+
+def _checked(data: bytes, check: int, *with_it: str | bytes) -> Any:
+    if not isinstance(data, bytes) or _check(data, *with_it) != check:
+        raise StoreBrokenError
+    return orjson.loads(data)
+
+
+def _check(data: bytes, *with_it: str | bytes) -> int:
+    """A sum that tells a disk's mistake; what a page is made from has `sum_of`."""
+    check = crc32(data)
+    for one in with_it:
+        check = crc32(one.encode("utf-8", "surrogatepass") if isinstance(one, str) else one, check)
+    return check
 
 
 @contextmanager

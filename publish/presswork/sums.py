@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import os
 import platform
-from collections.abc import Iterable
+from collections.abc import Iterator
 from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
@@ -41,7 +41,8 @@ def edition_of(settings: ShopSettings) -> str:
 @cache
 def program() -> str:
     """The sum over every file of the program that a page may depend on, and the libraries' versions."""
-    names = (path for top in _OURS for path in _walk(_PACKAGES / top) if path.suffix in _PROGRAM)
+    paths = (Path(one.path) for top in _OURS for one in files_below(_PACKAGES / top))
+    names = (path for path in paths if path.suffix in _PROGRAM)
     parts: list[bytes | str] = [platform.python_version(), *(_version(name) for name in _OTHERS)]
     for path in names:
         parts += [str(path.relative_to(_PACKAGES)), path.read_bytes()]
@@ -54,7 +55,7 @@ def session_sum(folder: Path, recording: str) -> str:
     Texts are read whole; of a recording or picture its size and both ends. Raises `OSError` where one can't be read.
     """
     parts: list[bytes | str] = []
-    for path in _walk(folder):
+    for path in (Path(one.path) for one in files_below(folder)):
         parts += [str(path.relative_to(folder)), _read(path)]
     if recording:
         named = folder / recording
@@ -70,7 +71,7 @@ def file_sum(path: Path) -> str:
         return ""
 
 
-def _walk(folder: Path) -> Iterable[Path]:
+def files_below(folder: Path | str) -> Iterator[os.DirEntry[str]]:
     """Every file below a folder, in an order of its own; hidden ones are nobody's content."""
     with os.scandir(folder) as found:
         entries = sorted(found, key=lambda one: one.name)
@@ -78,9 +79,9 @@ def _walk(folder: Path) -> Iterable[Path]:
         if entry.name.startswith((".", "__pycache__")):
             continue
         if entry.is_dir():
-            yield from _walk(Path(entry.path))
+            yield from files_below(entry.path)
         elif entry.is_file():
-            yield Path(entry.path)
+            yield entry
 
 
 def _read(path: Path) -> bytes:

@@ -63,7 +63,7 @@ class Whole:
 
     def _sums(self, part: str) -> tuple[str, ...]:
         """Of one part of every session, with the sessions' names."""
-        return tuple(text for one in self._reads for text in (one.slug, one.sums.get(part, "")))
+        return tuple(text for one in self._reads for text in (one.slug, one.sums[part]))
 
     def _parts(self, part: str) -> list[Any]:
         """One part of every session, oldest first."""

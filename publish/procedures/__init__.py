@@ -3,13 +3,14 @@
     works = [work_of(source, settings) for source in sources]     # small values, one a session; keep them as you like
     procedures = procedures_of(works, log.read().rulings)          # pure
 
-Recognising is `knowing.py`, setting beside one another `aligning.py`; what a person rules is in `rulings/`.
+Which there are is found by outlines of the sessions alone (`library.py`): recognising is `knowing.py`, setting beside
+one another `aligning.py`; what a person rules is in `rulings/`.
 """
 
 from publish.procedures.cards import make_procedure_card
 from publish.procedures.gathering import procedures_of
 from publish.procedures.links import links_of
-from publish.procedures.of_shop import procedures_of_shop
+from publish.procedures.of_shop import log_of, procedures_of_shop
 from publish.procedures.pages import INDEX, card_name, make_procedures, page_name
 from publish.procedures.procedure import Procedure, Procedures
 from publish.procedures.work import SessionWork, work_of
@@ -21,6 +22,7 @@ __all__ = [
     "SessionWork",
     "card_name",
     "links_of",
+    "log_of",
     "make_procedure_card",
     "make_procedures",
     "page_name",

@@ -15,9 +15,9 @@ from dataclasses import dataclass
 
 from publish.procedures.cutting import cut
 from publish.procedures.likeness import Features, deed_features, summed, to_length_1, together
+from publish.procedures.outline import Course
 from publish.procedures.profiles import Profiles
 from publish.procedures.rulings.replay import Key
-from publish.procedures.work import SessionWork
 
 _LIKE = 0.3
 """Least cosine of a run with the procedure that it is put to."""
@@ -45,7 +45,7 @@ Known = tuple[tuple[Run, int], ...]
 """Runs, each with the number of its procedure; those below the number of groups are the person's."""
 
 
-def know(works: Sequence[SessionWork], held: Mapping[Key, int], groups: int) -> Known:
+def know(works: Sequence[Course], held: Mapping[Key, int], groups: int) -> Known:
     """The procedure of every step; `held` are the steps that a person's `groups` have."""
     reader = _Reader(works, groups)
     runs = [run for at, work in enumerate(works) for run in _first_runs(at, work, held)]
@@ -58,7 +58,7 @@ def know(works: Sequence[SessionWork], held: Mapping[Key, int], groups: int) -> 
     return _joined(known)
 
 
-def _first_runs(at: int, work: SessionWork, held: Mapping[Key, int]) -> list[Run]:
+def _first_runs(at: int, work: Course, held: Mapping[Key, int]) -> list[Run]:
     """The person's runs as they are, and the machine's cut of the steps between them."""
     owners = [held.get((work.slug, step.id)) for step in work.steps]
     runs: list[Run] = []
@@ -90,7 +90,7 @@ def _joined(known: Known) -> Known:
 class _Reader:
     """The features of all steps, and the two ways of reading them."""
 
-    def __init__(self, works: Sequence[SessionWork], groups: int) -> None:
+    def __init__(self, works: Sequence[Course], groups: int) -> None:
         self._groups = groups
         self._deeds = [[[deed_features(deed) for deed in step.deeds] for step in work.steps] for work in works]
         self._steps = [[to_length_1(together(step)) for step in work] for work in self._deeds]

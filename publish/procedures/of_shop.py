@@ -3,12 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from capture.shop import Shop
 from publish.procedures.gathering import procedures_of
 from publish.procedures.procedure import Procedures
 from publish.procedures.rulings.log import ProcedureLog
+from publish.procedures.rulings.model import Ruling
 from publish.procedures.work import SessionWork
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What a shop's log holds."""
+
+    rulings: tuple[Ruling, ...]
+    told: tuple[str, ...]
+    """A line for each line of it that is no ruling."""
+
+
+def log_of(shop: Shop) -> Given:
+    """The shop's log of rulings on procedures. Raises `RulingLogError` where it can't be read."""
+    read = ProcedureLog.of(shop).read()
+    aside = (f"line {one.line} of procedures.json is {one.why}; it stays there, and does nothing" for one in read.aside)
+    return Given(tuple(read.rulings), tuple(aside))
 
 
 def procedures_of_shop(shop: Shop, works: Sequence[SessionWork]) -> tuple[Procedures, tuple[str, ...]]:
@@ -16,7 +34,6 @@ def procedures_of_shop(shop: Shop, works: Sequence[SessionWork]) -> tuple[Proced
 
     Raises `RulingLogError` where the log can't be read.
     """
-    read = ProcedureLog.of(shop).read()
-    procedures = procedures_of(works, read.rulings)
-    aside = (f"line {one.line} of procedures.json is {one.why}; it stays there, and does nothing" for one in read.aside)
-    return procedures, (*procedures.lost, *aside)
+    log = log_of(shop)
+    procedures = procedures_of(works, log.rulings)
+    return procedures, (*procedures.lost, *log.told)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from statistics import median
+from typing import Protocol
 
 from capture.shop import ShopSettings
 from publish.addresses import absolute, address
@@ -43,24 +44,25 @@ _OFTEN = 4
 def make_procedures(procedures: Procedures, shop: ShopSettings) -> dict[str, ProcedurePage | ProcedureIndex]:
     """Each page by its name on the site, the list last; nothing where no session has a step."""
     pages: dict[str, ProcedurePage | ProcedureIndex] = {
-        page_name(one): _page(one, shop) for one in procedures.all if one.has_page
+        page_name(one.slug): procedure_page(one, shop) for one in procedures.all if one.has_page
     }
     if procedures.all:
-        pages[INDEX] = _index(procedures, shop)
+        pages[INDEX] = index_page([(one, entry_of(one)) for one in procedures.all], shop)
     return pages
 
 
-def page_name(procedure: Procedure) -> str:
-    """Its page, from the front page's folder."""
-    return f"{FOLDER}/{address(procedure.slug)}.html"
+def page_name(slug: str) -> str:
+    """A procedure's page, from the front page's folder."""
+    return f"{FOLDER}/{address(slug)}.html"
 
 
-def card_name(procedure: Procedure) -> str:
+def card_name(slug: str) -> str:
     """Its bench card, from the front page's folder."""
-    return f"{FOLDER}/{CARDS}/{address(procedure.slug)}.html"
+    return f"{FOLDER}/{CARDS}/{address(slug)}.html"
 
 
-def _page(one: Procedure, shop: ShopSettings) -> ProcedurePage:
+def procedure_page(one: Procedure, shop: ShopSettings) -> ProcedurePage:
+    """The page of a procedure."""
     often = len(one.versions) >= _OFTEN
     stages = [_stage(one, stage, number) for number, stage in enumerate(one.stages, 1)]
     apart = [stage.versions == 1 and often for stage in one.stages]
@@ -194,12 +196,33 @@ def _named(versions: Sequence[VersionDone], names: Callable[[WorkStep], tuple[st
     return tuple(sorted(listed, key=lambda one: -one.versions))
 
 
-def _index(procedures: Procedures, shop: ShopSettings) -> ProcedureIndex:
-    entries = sorted(
-        (one for one in procedures.all if one.has_page),
-        key=lambda one: (one.pinned is None, -one.sessions, folded(one.name), one.slug),
+class Listed(Protocol):
+    """A procedure, as far as its place in the list depends on it."""
+
+    @property
+    def slug(self) -> str:
+        """Name of its page."""
+
+    @property
+    def name(self) -> str:
+        """What it is called."""
+
+    @property
+    def pinned(self) -> int | None:
+        """Place of the version that a person prefers."""
+
+    @property
+    def has_page(self) -> bool:
+        """It has a page of its own."""
+
+
+def index_page(listed: Sequence[tuple[Listed, ProcedureEntry]], shop: ShopSettings) -> ProcedureIndex:
+    """The list of procedures."""
+    having = sorted(
+        (one for one in listed if one[0].has_page),
+        key=lambda one: (one[0].pinned is None, -one[1].time.number, folded(one[0].name), one[0].slug),
     )
-    once = sorted((one for one in procedures.all if not one.has_page), key=lambda one: (folded(one.name), one.slug))
+    once = sorted((one for one in listed if not one[0].has_page), key=lambda one: (folded(one[0].name), one[0].slug))
     return ProcedureIndex(
         title=shop.title,
         author=shop.author,
@@ -207,17 +230,18 @@ def _index(procedures: Procedures, shop: ShopSettings) -> ProcedureIndex:
         assets=f"{ROOT}assets/",
         address=_web(shop, "index.html"),
         front=Link(f"{ROOT}index.html", shop.title),
-        entries=tuple(_entry(one, f"{address(one.slug)}.html") for one in entries),
-        once=tuple(_entry(one, _first_step(one)) for one in once),
+        entries=tuple(entry for _, entry in having),
+        once=tuple(entry for _, entry in once),
     )
 
 
-def _entry(one: Procedure, href: str) -> ProcedureEntry:
+def entry_of(one: Procedure) -> ProcedureEntry:
+    """A procedure's line in the list: it leads to its page, or to the step of the one session that did it."""
     trades = dict.fromkeys(version.work.trade for version in one.versions if version.work.trade)
     steps = count(len(one.stages), "step")
     where = f"{one.versions[0].work.title}, {steps}" if one.sessions == 1 else ""
     return ProcedureEntry(
-        link=Link(href, one.name),
+        link=Link(f"{address(one.slug)}.html" if one.has_page else _first_step(one), one.name),
         contents=where or f"{count(one.sessions, 'session')}, {steps}",
         trades=", ".join(trades),
         time=_time(one),

@@ -16,14 +16,17 @@ _LETTERS = 2
 
 def shards_of(sessions: Iterable[tuple[Sequence[str], Sequence[Sequence[str]]]]) -> Shards:
     """The shards over terms and marks of sessions, oldest first."""
-    lists: dict[tuple[str, str], list[int]] = {}
+    words: dict[str, list[int]] = {}
+    figures: dict[tuple[str, str], list[int]] = {}
     for number, (terms, marks) in enumerate(sessions):
         for term in terms:
-            lists.setdefault(("t-" + shard(term), term), []).append(number)
+            words.setdefault(term, []).append(number)
         for kind, mark in marks:
-            lists.setdefault(("f-" + shard(kind, len(kind)), mark), []).append(number)
+            figures.setdefault((kind, mark), []).append(number)
+    lists = [("t-" + shard(term), term, numbers) for term, numbers in words.items()]
+    lists += [("f-" + shard(kind, len(kind)), mark, numbers) for (kind, mark), numbers in figures.items()]
     shards: Shards = {}
-    for (name, key), numbers in sorted(lists.items()):
+    for name, key, numbers in sorted(lists, key=lambda one: one[:2]):
         shards.setdefault(name, {})[key] = [numbers[0], *(later - one for one, later in pairwise(numbers))]
     return shards
 

@@ -50,7 +50,8 @@ def test_the_new_site_takes_the_place_of_the_old(public: Path) -> None:
     write(public, "index.html")
     assert (public / "index.html").read_text() == "second"
     assert not (public / "sessions").exists()
-    assert beside(public) == {"public"}
+    assert not (public.with_name(".public.old") / "sessions").exists()
+    assert beside(public) == {"public", ".public.old"}
 
 
 @pytest.mark.parametrize("stopped_by", [KeyboardInterrupt, RuntimeError, SystemExit])
@@ -58,7 +59,7 @@ def test_an_interrupted_publish_leaves_the_last_good_site(public: Path, stopped_
     with pytest.raises(stopped_by):
         write(public, "index.html", then=stopped_by())
     assert (public / "index.html").read_text() == "first"
-    assert beside(public) == {"public"}
+    assert beside(public) <= {"public", ".public.old"}
 
 
 def test_a_full_disk_is_one_clear_line_and_harms_nothing(public: Path) -> None:
@@ -82,11 +83,62 @@ def test_a_swap_that_fails_half_way_puts_the_old_site_back(public: Path, monkeyp
 
 
 def test_a_publish_that_was_killed_between_the_two_renames_is_mended(public: Path) -> None:
+    public.with_name(".public.old").rename(public.with_name(".public.new"))
     public.rename(public.with_name(".public.old"))
-    (public.with_name(".public.new")).mkdir()
     with pytest.raises(KeyboardInterrupt):
         write(public, then=KeyboardInterrupt())
     assert (public / "index.html").read_text() == "first"
+
+
+def contents(folder: Path) -> dict[str, int]:
+    """Every file by name, with its number on the disk."""
+    return {str(path.relative_to(folder)): path.stat().st_ino for path in folder.rglob("*") if path.is_file()}
+
+
+def test_the_spare_is_the_site_file_for_file(public: Path, tmp_path: Path) -> None:
+    spare = public.with_name(".public.old")
+    assert contents(spare) == contents(public)
+    film = tmp_path / "film.mp4"
+    film.write_bytes(b"film")
+    with staged(public) as staging:
+        staging.write("index.html", "second")
+        staging.keep("sessions/a/index.html")
+        staging.place("sessions/b/film.mp4", film)
+    assert contents(spare) == contents(public)
+    with staged(public) as staging:
+        staging.keep("index.html")
+        staging.write("sessions/b/film.mp4/page.html", "a folder where a file was")
+        staging.write("sessions/a", "a file where a folder was")
+    assert contents(spare) == contents(public)
+    assert contents(public).keys() == {"index.html", "sessions/a", "sessions/b/film.mp4/page.html"}
+
+
+def test_what_stays_is_not_touched(public: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(os, "link", lambda *_: pytest.fail("linked again"))
+    with staged(public) as staging:
+        for name in ("index.html", "sessions/a/index.html"):
+            staging.keep(name)
+    assert (public / "index.html").read_text() == "first"
+
+
+def test_a_spare_that_is_not_the_site_does_no_harm(public: Path) -> None:
+    spare = public.with_name(".public.old")
+    (spare / "index.html").unlink()
+    (spare / "index.html").write_text("torn")
+    shutil.rmtree(spare / "sessions")
+    (spare / "kit").mkdir()
+    (spare / "kit" / "index.html").write_text("left behind")
+    with staged(public) as staging:
+        for name in ("index.html", "sessions/a/index.html"):
+            staging.keep(name)
+    assert (public / "index.html").read_text() == "first"
+    assert contents(spare) == contents(public)
+    assert contents(public).keys() == {"index.html", "sessions/a/index.html"}
+
+
+def test_another_spelling_of_a_name_takes_its_place(public: Path) -> None:
+    write(public, "INDEX.html")
+    assert contents(public).keys() == {"INDEX.html"}
 
 
 def test_what_a_person_put_at_the_top_is_kept(public: Path) -> None:

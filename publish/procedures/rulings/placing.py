@@ -9,9 +9,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 
+from publish.procedures.outline import Course, Done
 from publish.procedures.rulings.model import StepNamed
 from publish.procedures.rulings.replay import Group, Key
-from publish.procedures.work import SessionWork, WorkStep
 
 _LIKE = 0.8
 """Least likeness of words, by Ratcliff and Obershelp's ratio (difflib), where a new hearing gave a step another id."""
@@ -40,7 +40,7 @@ class Placed:
     lost: tuple[Lost, ...]
 
 
-def place(groups: Sequence[Group], works: Sequence[SessionWork]) -> Placed:
+def place(groups: Sequence[Group], works: Sequence[Course]) -> Placed:
     """Every step of the groups, found or told."""
     steps = {work.slug: {step.id: step for step in work.steps} for work in works}
     wanted = [(at, key, step) for at, group in enumerate(groups) for key, step in group.steps.items()]
@@ -63,7 +63,7 @@ def place(groups: Sequence[Group], works: Sequence[SessionWork]) -> Placed:
     return Placed(held, now, tuple(lost))
 
 
-def _again(wanted: StepNamed, session: str, steps: Mapping[str, WorkStep], held: Mapping[Key, int]) -> Key | None:
+def _again(wanted: StepNamed, session: str, steps: Mapping[str, Done], held: Mapping[Key, int]) -> Key | None:
     """The step that says most nearly the same, the first of equals."""
     free = [step for step in steps.values() if (session, step.id) not in held]
     likeness = [(SequenceMatcher(None, _folded(wanted.words), _folded(step.text)).ratio(), step) for step in free]
@@ -71,7 +71,7 @@ def _again(wanted: StepNamed, session: str, steps: Mapping[str, WorkStep], held:
     return (session, found[1].id) if found is not None and found[0] >= _LIKE else None
 
 
-def _fill(works: Sequence[SessionWork], held: dict[Key, int]) -> None:
+def _fill(works: Sequence[Course], held: dict[Key, int]) -> None:
     """A new step between two steps of one group is of that group."""
     for work in works:
         keys = [(work.slug, step.id) for step in work.steps]

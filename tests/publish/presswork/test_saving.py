@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sqlite3
+import time
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,7 @@ import pytest
 from capture.archive import export_shop
 from capture.shop import Shop
 from publish import publish_shop
-from publish.presswork import sums
+from publish.presswork import reading, stamps, sums
 from publish.presswork.store import FILE
 from tests.publish.library.sessions import shop_of_sessions
 from tests.publish.presswork.test_editions import set_line
@@ -45,6 +46,40 @@ def test_a_change_that_keeps_size_and_time_is_seen(shop: Shop) -> None:
     assert path.stat().st_size == seen.st_size
     publish_shop(shop)
     assert "A ukulele&#39;s nut, 1" in (shop.public / "index.html").read_text()
+
+
+def test_what_nobody_touched_is_not_read(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(stamps, "COARSEST", -1_000_000_000)
+    publish_shop(shop)
+    monkeypatch.setattr(reading, "session_sum", lambda *_: pytest.fail("read again"))
+    assert publish_shop(shop).anew == 0
+
+
+def test_a_file_written_a_moment_ago_has_no_stamp(tmp_path: Path) -> None:
+    (tmp_path / "lock").touch()
+    session = tmp_path / "session"
+    session.mkdir()
+    (session / "record.json").write_text("{}")
+    assert stamps.Clock(tmp_path / "lock").stamp(session, "") == ""
+
+
+def test_a_stamp_changes_with_what_is_written_at_the_same_size_and_time(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(stamps, "COARSEST", -1_000_000_000)
+    (tmp_path / "lock").touch()
+    session = tmp_path / "session"
+    session.mkdir()
+    path = session / "record.json"
+    path.write_text("one")
+    clock, seen = stamps.Clock(tmp_path / "lock"), path.stat()
+    before = clock.stamp(session, "film.webm")
+    assert before
+    assert before == clock.stamp(session, "film.webm")
+    time.sleep(0.05)
+    path.write_text("two")
+    os.utime(path, ns=(seen.st_atime_ns, seen.st_mtime_ns))
+    assert clock.stamp(session, "film.webm") != before
 
 
 def test_one_session_of_another_work_leaves_the_others_pages_alone(shop: Shop) -> None:
@@ -81,7 +116,7 @@ def test_a_row_that_was_changed_is_not_believed(shop: Shop) -> None:
     before = digest(shop.public)
     connection = sqlite3.connect(shop.root / FILE)
     connection.execute("UPDATE part SET data = replace(data, 'Heron', 'Stork')")
-    connection.execute("UPDATE session SET brief = replace(brief, 'Heron', 'Stork')")
+    connection.execute("UPDATE session SET head = replace(head, 'Heron', 'Stork')")
     connection.commit()
     connection.close()
     set_line(shop.sessions()[2], "title", "The ukulele")
@@ -111,7 +146,7 @@ def test_a_publish_that_failed_is_made_up_for_by_the_next(shop: Shop, monkeypatc
         raise RuntimeError("power cut")
 
     with monkeypatch.context() as patched:
-        patched.setattr(site, "print_errata", cut)
+        patched.setattr(site, "print_search", cut)
         with pytest.raises(RuntimeError):
             publish_shop(shop)
     publish_shop(shop)
