@@ -74,7 +74,8 @@ def system_of(unit: Unit) -> System | None:
 
 
 @cache
-def _registry() -> Any:
+def registry() -> Any:
+    """Pint's registry with the units of the list."""
     import pint  # heavy, and needed only where something is converted
 
     registry: Any = pint.UnitRegistry(non_int_type=Fraction, cache_folder=":auto:")
@@ -99,15 +100,26 @@ def to_unit(value: Fraction, unit: Unit | str, other: Unit | str) -> Fraction:
 @cache
 def _line(here: str, there: str) -> tuple[Fraction, Fraction]:
     """Factor and offset from one unit to another: every unit of the list lies on a line with its kin, and asking pint
-    twice a pair instead of once a figure tells on a long session."""
+    twice a pair instead of once a figure tells on a long session; not loading it at all tells on a short one."""
+    known = _lines()
+    if here in known and there in known and known[here][0] == known[there][0]:
+        (_, factor, offset), (_, other_factor, other_offset) = known[here], known[there]
+        return factor / other_factor, (offset - other_offset) / other_factor
     import pint
 
     try:
-        zero, one = (Fraction(_registry().Quantity(Fraction(n), here).to(there).magnitude) for n in (0, 1))
+        zero, one = (Fraction(registry().Quantity(Fraction(n), here).to(there).magnitude) for n in (0, 1))
     except (pint.DimensionalityError, pint.UndefinedUnitError, TypeError) as error:
         # TypeError: a level in decibels is a logarithm, of which pint makes no exact ratio.
         raise UnitError(here, there) from error
     return one - zero, zero
+
+
+@cache
+def _lines() -> dict[str, tuple[str, Fraction, Fraction]]:
+    """Base, factor and offset by unit; the reason stands in the file."""
+    data = tomllib.loads(_FILE.with_name("unit_lines.toml").read_text(encoding="utf-8"))
+    return {name: (base, Fraction(factor), Fraction(offset)) for name, (base, factor, offset) in data.items()}
 
 
 def interval_to_unit(value: Fraction, unit: Unit | str, other: Unit | str) -> Fraction:

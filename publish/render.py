@@ -9,6 +9,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from publish.card import card_setting
+from publish.compiled import compiled_templates
 from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, SessionPage
 from publish.context.library import Telling, WorkPage
 from publish.context.plots import ShopPlot
@@ -38,6 +39,7 @@ def environment() -> Environment:
     """The template engine: everything is escaped, and a name that the page lacks raises."""
     engine = Environment(
         loader=FileSystemLoader(TEMPLATES),
+        bytecode_cache=compiled_templates(),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,

@@ -91,7 +91,7 @@ def _publish(shop: Shop, strict: bool, store: Store, clock: Clock) -> Published:
         figures.print()
         print_sessions(reads, store, renderer, press, staging, procedures, figures)
         Whole(reads, settings, store, renderer, press, procedures, figures).print()
-        print_search(reads, settings, store, renderer, press)
+        print_search(reads, settings, store, renderer, press, procedures)
         ledger.print(settings, renderer, press)
         _print_shared(press, settings)
     press.close()

@@ -37,7 +37,8 @@ def command(question: tuple[str, ...], shop_folder: Path, most: int, as_json: bo
     for (title, date), found in groupby(hits, key=lambda one: (one.title, one.date)):
         click.echo(f"{title} ({date})" if date else title)
         for one in found:
-            click.echo(f"  {clock(one.start):>7}  {one.sort}: {one.told}")
+            at = "" if one.start is None else clock(one.start)
+            click.echo(f"  {at:>7}  {one.sort}: {one.told}")
             click.echo(f"           {shop.public / one.href}")
     if not hits:
         console.print("nothing found")

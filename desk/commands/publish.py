@@ -19,12 +19,11 @@ def command(shop_folder: Path, strict: bool) -> None:
     import gc
 
     from capture.shop import Shop
-    from desk.console import console
     from publish import publish_shop
 
     # Hundreds of thousands of small values live until the end; looking for cycles among them all the time finds none.
     gc.set_threshold(200_000)
     published = publish_shop(Shop.open(shop_folder), strict=strict)
     if published.warnings:
-        console.print("\n".join(published.warnings), markup=False)
+        click.echo("\n".join(published.warnings), err=True)
     click.echo(published.front)

@@ -1,25 +1,26 @@
 """The index of a shop: one row a thing that can be found, in SQLite.
 
 A session is read again when its record, rulings, transcript or settings have changed, or what later sessions take back
-of it. The file can be thrown away;
-where it can't be written, the index is made in memory.
+of it; procedures over all sessions are those of the last publish. The file can be thrown away; where it can't be
+written, the index is made in memory.
 """
 
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import closing, contextmanager
 from pathlib import Path
 
 from capture.errors import SpokeshaveError
 from capture.shop import Session, Shop
 from publish.find.items import items_of
+from publish.find.published import searched_procedures
 from publish.gather import gather_session
 from publish.standing import Standing
 
 FILE = ".find.sqlite3"
-_VERSION = 2
+_VERSION = 3
 TOKENIZER = "porter unicode61 remove_diacritics 2"
 """Words by their stems (Porter), without case and accents."""
 _SCHEMA = f"""
@@ -27,7 +28,7 @@ CREATE TABLE session (
     slug TEXT PRIMARY KEY, stamp TEXT NOT NULL, bearing TEXT NOT NULL, title TEXT NOT NULL, date TEXT NOT NULL
 );
 CREATE TABLE item (
-    id INTEGER PRIMARY KEY, slug TEXT NOT NULL, sort TEXT NOT NULL, start REAL NOT NULL, anchor TEXT NOT NULL,
+    id INTEGER PRIMARY KEY, slug TEXT NOT NULL, sort TEXT NOT NULL, start REAL, anchor TEXT NOT NULL,
     told TEXT NOT NULL, kind TEXT, low REAL, high REAL
 );
 CREATE INDEX item_of ON item (slug);
@@ -81,6 +82,8 @@ def _bring_up(connection: sqlite3.Connection, shop: Shop) -> tuple[str, ...]:
     known = {slug: (stamp, bearing) for slug, stamp, bearing in rows}
     sessions = {one.slug: one for one in shop.sessions()}
     stamps = {slug: _stamp(one) for slug, one in sessions.items()}
+    published = searched_procedures(shop.root)
+    stamps |= {slug: one.sum for slug, one in published.items()}
     if stamps == {slug: stamp for slug, (stamp, _) in known.items()}:
         return ()
     problems = []
@@ -95,6 +98,11 @@ def _bring_up(connection: sqlite3.Connection, shop: Shop) -> tuple[str, ...]:
                 _add(connection, session, state, standing)
             except SpokeshaveError as error:
                 problems.append(str(error))
+        for slug, one in published.items():
+            if known.pop(slug, ("", ""))[0] != one.sum:
+                _forget(connection, slug)
+                connection.execute("INSERT INTO session VALUES (?, ?, '', ?, '')", (slug, one.sum, one.title))
+                _put(connection, slug, one.around, one.rows)
         for slug in known:
             _forget(connection, slug)
     return tuple(problems)
@@ -124,15 +132,21 @@ def _add(connection: sqlite3.Connection, session: Session, state: tuple[str, str
     around = " ".join(part for part in (facts.title, facts.subject, facts.trade) if part)
     told = (session.slug, *state, facts.title, facts.date or "")
     connection.execute("INSERT INTO session VALUES (?, ?, ?, ?, ?)", told)
-    for one in items_of(source):
-        span = one.span
+    rows = (
+        (one.sort, one.start, one.anchor, one.told, one.words, one.span and one.span.kind,
+         one.span and one.span.low, one.span and one.span.high)
+        for one in items_of(source)
+    )  # fmt: skip
+    _put(connection, session.slug, around, rows)
+
+
+def _put(connection: sqlite3.Connection, slug: str, around: str, rows: Iterable[Sequence[object]]) -> None:
+    """Rows of sort, second, anchor, how it is told, what it is found by where that differs, and figure."""
+    for sort, start, anchor, told, words, *figure in rows:
         row = connection.execute(
             "INSERT INTO item (slug, sort, start, anchor, told, kind, low, high) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-            (
-                session.slug, one.sort, one.start, one.anchor, one.told,
-                span.kind if span else None, span.low if span else None, span.high if span else None,
-            ),
-        )  # fmt: skip
+            (slug, sort, start, anchor, told, *figure),
+        )
         connection.execute(
-            "INSERT INTO words (rowid, told, around) VALUES (?, ?, ?)", (row.lastrowid, one.words, around)
+            "INSERT INTO words (rowid, told, around) VALUES (?, ?, ?)", (row.lastrowid, words or told, around)
         )

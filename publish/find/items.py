@@ -76,7 +76,7 @@ def _figure(galley: Galley, measure: Measure) -> Item:
         anchor or "figures",
         told,
         f"{of} {measure.quote} {state} {figure}",
-        _span(measure) if state not in ("struck", "taken back") else None,
+        measured_span(measure) if state not in ("struck", "taken back") else None,
     )
 
 
@@ -91,7 +91,8 @@ def _put_right(measure: Measure) -> str:
     return f"; said was {ruled.was.display or measure.quote}, put right in {where}"
 
 
-def _span(measure: Measure) -> Span | None:
+def measured_span(measure: Measure) -> Span | None:
+    """What a figure covers; None where it has no unit of the list."""
     if measure.unit is None:
         return None
     value = exact(measure.value)

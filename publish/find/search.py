@@ -21,11 +21,12 @@ class Hit:
     """One thing found."""
 
     session: str
-    """Folder of its session."""
+    """Folder of its session; of a procedure over all sessions, its page without the ending."""
     title: str
     date: str
     sort: str
-    start: float
+    start: float | None
+    """Second in its recording; null of a procedure over all sessions."""
     told: str
     href: str
     """Its place on the site, from the front page's folder."""
@@ -47,13 +48,18 @@ def search(index: Index, query: Query, most: int = _MOST) -> tuple[Hit, ...]:
         f"""SELECT session.slug, session.title, session.date, item.sort, item.start, item.told, item.anchor
         FROM words JOIN item ON item.id = words.rowid JOIN session USING (slug)
         WHERE {" AND ".join(where)}
-        ORDER BY item.sort = 'said', {rank}, session.date DESC, item.start LIMIT ?""",  # noqa: S608 (fixed pieces)
+        ORDER BY item.sort = 'said', item.start IS NOT NULL, {rank}, session.date DESC, item.start LIMIT ?""",  # noqa: S608 (fixed pieces)
         (*values, most),
     )
     return tuple(
-        Hit(slug, title, date, sort, start, told, f"{address('sessions', slug)}/index.html#{anchor}")
+        Hit(slug, title, date, sort, start, told, f"{_page(slug)}#{anchor}")
         for slug, title, date, sort, start, told, anchor in found
     )
+
+
+def _page(slug: str) -> str:
+    folder, _, name = slug.rpartition("/")
+    return f"{address(folder, name)}.html" if folder else f"{address('sessions', slug)}/index.html"
 
 
 def _quoted(word: str) -> str:

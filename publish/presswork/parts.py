@@ -29,7 +29,7 @@ from publish.presswork.works import work_part
 from publish.procedures import work_of
 from publish.procedures.outline import plain
 from publish.render import Renderer
-from publish.search import searched_of
+from publish.search import Searched, searched_of
 from publish.session import session_files
 from publish.source import SessionSource
 
@@ -148,11 +148,7 @@ def parts_of(
         KIT: orjson.dumps([(sort, key, name, renderer.use(use)) for sort, key, name, use in uses_of(source, page)]),
         ERRATA: orjson.dumps([listed.model_dump(exclude={"first", "out"}) for listed in _errata(source, page)]),
     }
-    searched = searched_of(source)
-    parts[SEARCH] = orjson.dumps(
-        {"title": searched.title, "date": searched.date, "around": searched.around, "items": searched.items}
-    )
-    parts[TERMS] = orjson.dumps({"terms": searched.terms, "marks": searched.marks})
+    parts |= search_parts(searched_of(source))
     work = work_of(source, shop)
     parts[OUTLINE], parts[WORK] = orjson.dumps(plain(work)), work_part(work)
     citings = []
@@ -176,6 +172,13 @@ def parts_of(
         citings=tuple(citings),
     )
     return brief, parts
+
+
+def search_parts(searched: Searched) -> dict[str, bytes]:
+    """What the search takes of a session or procedure, to keep."""
+    own = {"title": searched.title, "date": searched.date, "around": searched.around, "items": searched.items}
+    index = {"terms": searched.terms, "marks": searched.marks}
+    return {SEARCH: orjson.dumps(own), TERMS: orjson.dumps(index)}
 
 
 def _errata(source: SessionSource, page: SessionPage) -> tuple[Any, ...]:

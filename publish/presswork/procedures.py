@@ -16,7 +16,7 @@ from pydantic import TypeAdapter
 from capture.shop import Shop, ShopSettings
 from publish.context import Link
 from publish.context.procedures import ProcedureEntry
-from publish.presswork.parts import OUTLINE, WORK
+from publish.presswork.parts import OUTLINE, WORK, search_parts
 from publish.presswork.press import Press, Texts
 from publish.presswork.reading import Read
 from publish.presswork.store import Store
@@ -29,6 +29,8 @@ from publish.procedures.library import Library, Shelved, Study, Ways, library_in
 from publish.procedures.outline import outline_in
 from publish.procedures.pages import card_name, entry_of, index_page, page_name, procedure_page
 from publish.render import Renderer
+from publish.search.procedures import FOLDER as SEARCH_FOLDER
+from publish.search.procedures import place_of, searched_procedure
 
 _KNOWN, _STUDY = "procedures", "study"
 """What is known of the library as a whole, under a name that no file has; and of one procedure's versions."""
@@ -47,6 +49,8 @@ class Procedural:
         self._told: dict[str, Any] = {}
         self._works: dict[str, SessionWork] = {}
         self._any = False
+        self.searched: dict[str, Mapping[str, str]] = {}
+        """What the search takes of each procedure with a page: by name there, the sums of its parts."""
 
     def print(self) -> None:
         """Every page and bench card."""
@@ -62,6 +66,7 @@ class Procedural:
         stretches = stretches_of(library)
         works = {one.slug: one.sums.get(WORK, "") for one in self._reads}
         entries = [self._procedure(one, stretches, works) for one in library.shelved]
+        self._store.keep_parts(f"{SEARCH_FOLDER}/", self.searched)
         if entries:
             listed = orjson.dumps([entries, [(one.pinned, len(one.ran)) for one in library.shelved]])
             self._press.page(INDEX, sum_of(listed), lambda: self._index(library, entries))
@@ -107,19 +112,23 @@ class Procedural:
         shared = orjson.dumps([stretches[slug] for slug in slugs])
         total = sum_of(orjson.dumps(one), shared, *(text for slug in slugs for text in (slug, works[slug])))
         name = page_name(one.slug) if one.has_page else f"{_KNOWN}#{one.slug}"
-        entry: dict[str, Any] = self._press.files(name, total, lambda: self._made(one, stretches))
-        return entry
-
-    def _made(self, one: Shelved, stretches: Stretches) -> tuple[Texts, dict[str, Any]]:
-        procedure = procedure_of(one, self._of([ran.session for ran in one.ran]), stretches)
-        texts = {}
+        entry, sums = self._press.files(name, total, lambda: self._made(one, stretches))
         if one.has_page:
+            self.searched[place_of(one.slug)] = sums
+        return entry  # type: ignore[no-any-return]
+
+    def _made(self, one: Shelved, stretches: Stretches) -> tuple[Texts, list[Any]]:
+        procedure = procedure_of(one, self._of([ran.session for ran in one.ran]), stretches)
+        texts, parts = {}, {}
+        if one.has_page:
+            parts = search_parts(searched_procedure(procedure))
+            self._store.put_parts(place_of(one.slug), parts)
             texts[page_name(one.slug)] = self._renderer.library(procedure_page(procedure, self._settings))
         card = make_procedure_card(procedure, self._settings)
         if card is not None:
             texts[card_name(one.slug)] = self._renderer.card(card)
-        entry: dict[str, Any] = orjson.loads(orjson.dumps(entry_of(procedure)))
-        return texts, entry
+        entry = orjson.loads(orjson.dumps(entry_of(procedure)))
+        return texts, [entry, {name: sum_of(data) for name, data in parts.items()}]
 
     def _of(self, slugs: Sequence[str]) -> Mapping[str, SessionWork]:
         missing = [slug for slug in slugs if slug not in self._works]

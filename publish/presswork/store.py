@@ -7,7 +7,7 @@ away. What is read from it is held against its sum.
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -94,16 +94,31 @@ class Store:
             rows = self._all(asked, name)
         else:
             rows = [row for slug in slugs for row in self._all(f"{asked} AND slug = ?", name, slug)]
+            if len(rows) != len(slugs):
+                raise StoreBrokenError
         return {slug: _part(data, total) for slug, total, data in rows}
 
     def put_session(self, slug: str, kept: Kept, parts: Mapping[str, bytes] | None = None) -> None:
         """Keep a session in the place of what was known of it; its parts stay where none are given."""
         if parts is not None:
-            self.forget(slug)
-            rows = [(slug, name, sum_of(data), data) for name, data in parts.items()]
-            self._many("INSERT INTO part VALUES (?, ?, ?, ?)", rows)
+            self.put_parts(slug, parts)
         head = orjson.dumps(kept)
         self._do("INSERT OR REPLACE INTO session VALUES (?, ?, ?)", slug, head, _check(head, slug))
+
+    def put_parts(self, slug: str, parts: Mapping[str, bytes]) -> None:
+        """Keep these parts in the place of all that was known by this name."""
+        self.forget(slug)
+        rows = [(slug, name, sum_of(data), data) for name, data in parts.items()]
+        self._many("INSERT INTO part VALUES (?, ?, ?, ?)", rows)
+
+    def keep_parts(self, beginning: str, names: Container[str]) -> None:
+        """Forget the parts of all whose name begins so, but for these."""
+        known = self._all(
+            "SELECT DISTINCT slug FROM part WHERE slug >= ? AND slug < ?", beginning, f"{beginning}\uffff"
+        )
+        for (slug,) in known:
+            if slug not in names:
+                self.forget(slug)
 
     def forget(self, slug: str) -> None:
         """Forget a session."""

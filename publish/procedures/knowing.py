@@ -25,7 +25,6 @@ _OWN = 0.2
 """What the run that a step stood in counts, against the cosine of the step with another session's procedure."""
 _CHANGE = 0.35
 """Cost of going over from one procedure to another."""
-_READINGS = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,12 +49,8 @@ def know(works: Sequence[Course], held: Mapping[Key, int], groups: int) -> Known
     reader = _Reader(works, groups)
     runs = [run for at, work in enumerate(works) for run in _first_runs(at, work, held)]
     known, profiles = reader.put(runs)
-    for _ in range(_READINGS):
-        again = reader.read_again(known, profiles)
-        if again == [run for run, _ in known]:
-            break
-        known, profiles = reader.put(again)
-    return _joined(known)
+    again = reader.read_again(known, profiles)
+    return _joined(reader.put(again)[0])
 
 
 def _first_runs(at: int, work: Course, held: Mapping[Key, int]) -> list[Run]:
@@ -152,7 +147,7 @@ class _Reader:
             numbers.update(number for _, number in profiles.nearest(step))
         shared = sorted(number for number in numbers if profiles.elsewhere(number, work))
         mine = {number: together(self._run(run) for run, of in stretch if of == number) for _, number in stretch}
-        return [{number: profiles.cosine(step, number, mine.get(number)) for number in shared} for step in steps]
+        return profiles.scores(steps, shared, mine)
 
 
 def _best_path(scores: Sequence[dict[int, float]], own: Sequence[int]) -> list[tuple[str, int]]:

@@ -31,17 +31,34 @@ def of_step(owned: Sequence[Owned], anchor: str) -> tuple[Measured, ...]:
 
 def of_procedure(owned: Sequence[Owned], anchor: str) -> tuple[Measured, ...]:
     """What was found, aimed at and left, by attribute, item and kind; a figure of nothing named has no place here."""
-    kept = [one for one in owned if one[1].measure.attribute and one[1].measure.kind]
-    return _by(kept, anchor, lambda one: (folded(one.attribute), folded(one.item), one.kind or ""))
+    return _by(_named(owned), anchor, _thing)
+
+
+def things_of(owned: Sequence[Owned]) -> list[list[Owned]]:
+    """The figures of each thing that `of_procedure` tells of, in its order."""
+    return list(_grouped(_named(owned), _thing).values())
+
+
+def _named(owned: Sequence[Owned]) -> list[Owned]:
+    return [one for one in owned if one[1].measure.attribute and one[1].measure.kind]
+
+
+def _thing(one: Measure) -> tuple[str, ...]:
+    return folded(one.attribute), folded(one.item), one.kind or ""
 
 
 def _by(owned: Sequence[Owned], anchor: str, thing: Callable[[Measure], tuple[str, ...]]) -> tuple[Measured, ...]:
-    found: dict[tuple[str, ...], list[Owned]] = {}
-    for one in owned:
-        found.setdefault(thing(one[1].measure), []).append(one)
+    found = _grouped(owned, thing)
     return tuple(
         _measured(of, f"{anchor}-{number}", item=len(key) == 3) for number, (key, of) in enumerate(found.items(), 1)
     )
+
+
+def _grouped(owned: Sequence[Owned], thing: Callable[[Measure], tuple[str, ...]]) -> dict[tuple[str, ...], list[Owned]]:
+    found: dict[tuple[str, ...], list[Owned]] = {}
+    for one in owned:
+        found.setdefault(thing(one[1].measure), []).append(one)
+    return found
 
 
 def _measured(owned: Sequence[Owned], anchor: str, *, item: bool) -> Measured:

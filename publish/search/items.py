@@ -18,8 +18,9 @@ _DEEPEST = 6
 NOUGHT = "0"
 """The mark of all that reaches nought or below."""
 
-Row = tuple[str, float, str, str, str, str | None, float | None, float | None]
-"""Sort, second, anchor, how it is told, what it is found by where that differs, and its figure in its kind's base."""
+Row = tuple[str, float | None, str, str, str, str | None, float | None, float | None]
+"""Sort, second (none of a procedure over all sessions), anchor, how it is told, what it is found by where that differs,
+and its figure in its kind's base."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,11 +42,15 @@ def searched_of(source: SessionSource) -> Searched:
     """What the search takes of a session."""
     facts = source.record.session
     around = " ".join(part for part in (facts.title, facts.subject, facts.trade) if part)
-    items = tuple(items_of(source))
-    marks = {(one.span.kind, mark) for one in items if one.span for mark in marks_of(one.span)}
-    words = " ".join((around, *(one.words for one in items)))
-    rows = tuple(_row(one) for one in items)
-    return Searched(facts.title, facts.date or "", around, rows, tuple(sorted(stems_in(words))), tuple(sorted(marks)))
+    return searched_as(facts.title, facts.date or "", around, tuple(_row(one) for one in items_of(source)))
+
+
+def searched_as(title: str, date: str, around: str, rows: tuple[Row, ...]) -> Searched:
+    """What the search takes of these rows; every one of them is found by the words around them too."""
+    spans = (Span(kind, low, high) for *_, kind, low, high in rows if kind and low is not None and high is not None)
+    marks = {(span.kind, mark) for span in spans for mark in marks_of(span)}
+    words = " ".join((around, *(more or told for _, _, _, told, more, *_ in rows)))
+    return Searched(title, date, around, rows, tuple(sorted(stems_in(words))), tuple(sorted(marks)))
 
 
 def marks_of(span: Span) -> Iterator[str]:

@@ -29,13 +29,26 @@
     return made;
   }
 
+  // The page of a session, or of a procedure over all sessions.
+  function pageOf(slug) {
+    var parts = slug.split("/").map(encodeURIComponent);
+    return parts.length > 1 ? parts.join("/") + ".html" : "sessions/" + parts[0] + "/index.html";
+  }
+
+  function place(hit) {
+    if (hit.start === null) {
+      return hit.sort === "procedure" ? "over all sessions" : hit.sort + " over all sessions, in " + hit.title;
+    }
+    return hit.sort + " in " + hit.title + (hit.date ? " (" + hit.date + ")" : "") + " at " + clock(hit.start);
+  }
+
   function entry(hit) {
     var row = element("li", "entry", "");
     var line = element("p", "", "");
     var link = element("a", "", hit.told);
-    link.href = "../sessions/" + encodeURIComponent(hit.slug) + "/index.html#" + encodeURIComponent(hit.anchor);
+    link.href = "../" + pageOf(hit.slug) + "#" + encodeURIComponent(hit.anchor);
     line.append(link);
-    var from = element("p", "aside", hit.sort + " in " + hit.title + (hit.date ? " (" + hit.date + ")" : "") + " at " + clock(hit.start));
+    var from = element("p", "aside", place(hit));
     row.append(line, from);
     return row;
   }
