@@ -11,8 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
-
-from spacy.tokens import Doc
+from typing import TYPE_CHECKING
 
 from extract.numbers.cardinals import cardinal
 from extract.numbers.decimals import decimal
@@ -21,6 +20,9 @@ from extract.numbers.lexer import lex
 from extract.numbers.parts import fraction, mixed
 from extract.numbers.ranges import number_range
 from extract.spans import Number
+
+if TYPE_CHECKING:
+    from spacy.tokens import Doc
 
 _RULES = (mixed, fraction, decimal, cardinal)
 

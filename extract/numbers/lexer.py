@@ -9,12 +9,13 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Literal
-
-from spacy.tokens import Doc
+from typing import TYPE_CHECKING, Literal
 
 from extract.narration import Narration
 from extract.numbers.vocabulary import Vocabulary, WordKind, vocabulary
+
+if TYPE_CHECKING:
+    from spacy.tokens import Doc
 
 Kind = WordKind | Literal["digits", "decimal", "slash", "vulgar", "name", "word", "mark"]
 

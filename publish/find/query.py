@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Literal
 
 from capture.errors import SpokeshaveError
+from extract.spans import Number
 from publish.find.scale import Span, span_of
 
 Bound = Literal["at", "above", "below"]
@@ -65,11 +66,7 @@ def read_query(text: str) -> Query:
         written = " ".join(tape.text(one) for one in range(draft.start, draft.end))
         unit = draft.unit.name if draft.unit else "inch" if draft.number.form in ("fraction", "mixed") else None
         ends = None if draft.number.low is None or draft.number.high is None else (draft.number.low, draft.number.high)
-        span = (
-            span_of(Fraction(draft.number.value), unit, _digits(written, draft.number.denominator), ends)
-            if unit
-            else None
-        )
+        span = span_of(Fraction(draft.number.value), unit, _digits(written, draft.number), ends) if unit else None
         if span is None:
             words.extend(tape.text(one) for one in range(draft.start, draft.end))
         else:
@@ -83,6 +80,9 @@ def read_query(text: str) -> Query:
     return Query(kept, tuple(figures))
 
 
-def _digits(written: str, denominator: int | None) -> str:
-    """The written form, or a fraction's in digits where it was spelled out."""
-    return f"1/{denominator}" if denominator else written
+def _digits(written: str, number: Number) -> str:
+    """The written form, or in digits what was spelled out."""
+    if number.denominator:
+        return f"1/{number.denominator}"
+    spelled = number.decimals and not any(letter.isdigit() for letter in written)
+    return f"{float(number.value):.{number.decimals}f}" if spelled else written

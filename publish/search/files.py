@@ -8,12 +8,15 @@ from typing import Any
 
 import orjson
 
+from extract.numbers.vocabulary import vocabulary
 from extract.units import UnitError, to_unit, unit_rows
 from publish.find.query import BOUNDS
 from publish.find.scale import BASE
 from publish.search.terms import Shards
 
 FOLDER = "search"
+_KINDS = frozenset({"ones", "teens", "tens", "scale", "zero", "oh", "ordinal", "part", "article", "and", "point"})
+"""Kinds of words that a question's numbers may be made of."""
 
 
 def items_file(slug: str) -> str:
@@ -54,4 +57,11 @@ def _units() -> dict[str, Any]:
         lines[name] = (row.unit.kind, float(one - nought), float(nought))
         for form in (*row.said, row.unit.symbol.casefold()):
             said.setdefault(form, name)
-    return {"said": said, "lines": lines, "bounds": BOUNDS}
+    return {"said": said, "lines": lines, "bounds": BOUNDS, "numbers": _numbers()}
+
+
+def _numbers() -> dict[str, Any]:
+    """The words of which numbers are made, each with its kind and value, and the denominators."""
+    known = vocabulary()
+    words = {word: (kind, float(value)) for word, (kind, value) in known.words.items() if kind in _KINDS}
+    return {"words": words, "marks": sorted(known.marks), "others": sorted(known.denominators - known.marks)}

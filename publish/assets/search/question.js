@@ -1,6 +1,6 @@
 // A question as a person types it: words, figures and bounds, by the rules of `spokeshave find`.
-// Takes "saddle slot 3/32" (a bare fraction is of an inch), "radius > 10 ft", "glue under 60 C" and "2 to 3 mm".
-// Figures are written in digits here; spelled-out ones ("an eighth") are words.
+// Takes "saddle slot 3/32" (a bare fraction is of an inch), "radius > 10 ft", "glue under 60 C", "2 to 3 mm" and
+// "eleven sixty-fourths" (numbers.js).
 (function (shop) {
   "use strict";
 
@@ -10,7 +10,13 @@
   var WIDE = 0.025; // how wide a decimal is taken at most, as a part of it
 
   // A number at the beginning of a text: its value, how it is written, and what is left.
-  function number(text) {
+  function number(text, units) {
+    return digits(text) || shop.spelled(text, units.numbers, function (rest) {
+      return unit(rest, units.said) !== null;
+    });
+  }
+
+  function digits(text) {
     var met = new RegExp("^(?:" + NUMBER + ")(?![\\d/])").exec(text);
     if (!met) {
       return null;
@@ -64,18 +70,18 @@
     return { kind: line[0], low: Math.min.apply(null, edges), high: Math.max.apply(null, edges) };
   }
 
-  function range(text) {
+  function range(text, units) {
     var met = /^\s*(?:to|-|–)\s*/.exec(text);
-    return met ? number(text.slice(met[0].length)) : null;
+    return met ? number(text.slice(met[0].length), units) : null;
   }
 
   // A figure at the beginning of a text, with its span and what is left; null where there is none with a unit.
   function figure(text, units) {
-    var first = number(text);
+    var first = number(text, units);
     if (!first) {
       return null;
     }
-    var last = range(first.rest) || first;
+    var last = range(first.rest, units) || first;
     var named = unit(last.rest, units.said);
     if (!named && (first.below || last.below)) {
       named = { name: "inch", rest: last.rest };
@@ -94,7 +100,7 @@
 
   // Inches behind feet: "1 ft 6 in".
   function more(text, units) {
-    var inches = number(text.replace(/^\s+/, ""));
+    var inches = number(text.replace(/^\s+/, ""), units);
     var named = inches && unit(inches.rest, units.said);
     return named && named.name === "inch" ? Object.assign(inches, { rest: named.rest }) : null;
   }
