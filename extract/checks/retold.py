@@ -19,7 +19,7 @@ from extract.checks.conflict import SOURCE, agree, is_near, is_statement
 from extract.checks.finding import Suspicion
 from extract.checks.frames import Frames
 from extract.checks.linear import SAME
-from extract.checks.said_in import words_for
+from extract.checks.said_in import holding, words_for
 from extract.checks.sameness import Alike
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words, holds
@@ -109,8 +109,11 @@ def _is_retold(one: Said, frames: Frames) -> bool:
         return False
     if words_for(_TABLE, "firm") & {*near} or holds(near, words.recalling_phrases) is not None:
         return True
-    pointed = bool(words_for(_TABLE, "pointing") & {*one.before[-1:]})
-    return pointed or bool(words_for(_TABLE, "past") & {*one.clause[-_PAST:]}) or frames.says_found(one)
+    if frames.says_found(one) or words_for(_TABLE, "pointing") & {*one.before[-1:]}:
+        return True
+    # "It was 0.6 and I brought it down to 0.4" tells of what is being done, not of what was told.
+    past = bool(words_for(_TABLE, "past") & {*one.clause[-_PAST:]})
+    return past and not words_for(_TABLE, "doing") & {*one.after}
 
 
 def phrases_for(name: str) -> frozenset[tuple[str, ...]]:
@@ -145,6 +148,9 @@ def _dimensions(words: Iterable[str]) -> frozenset[str]:
 
 
 def _may_be_meant(first: Said, second: Said) -> bool:
+    """Of one kind, and the first no figure that a sheet or book asks for."""
+    if holding("against", "written").search(" ".join(first.before[-_NEAR:])):
+        return False
     return first.measure.kind == second.measure.kind or not second.measure.unit_said
 
 

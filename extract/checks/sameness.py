@@ -10,6 +10,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from extract.checks.frames import Frames
+from extract.checks.said_in import holding
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words, holds
 from extract.roots import root
@@ -138,6 +139,8 @@ class Alike:
             return False
         one, other = self._marks(first), self._marks(second)
         if self.are_sided(first, second):
+            return False
+        if self._frames.says_found(second) and holding("against", "written").search(" ".join(first.before[-_NEAR:])):
             return False
         if self._frames.says_found(second) and self._frames.frame(first) == "as_found":
             return one.alone_as_it_came == other.alone_as_it_came

@@ -22,6 +22,7 @@ from extract.checks.named import (
     worked_at,
 )
 from extract.checks.offsets import is_no_size
+from extract.checks.said_in import words_for
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words
@@ -55,6 +56,8 @@ def is_usual(talk: Talk, one: Said) -> bool:
 def _is_a_size(one: Said) -> bool:
     words, measure = check_words(), one.measure
     if measure.unit is None or measure.kind is None or len(one.figures) > 1:
+        return False
+    if one.before[-1:] == ("every",):
         return False
     if measure.kind != "length":
         return True
@@ -101,6 +104,8 @@ def _is_amount(one: Said) -> bool:
 
 def _of_dimension(one: Said, rows: list[Magnitude], behind: bool) -> list[Magnitude]:
     """Of a length those of the dimension that is said; where none is, those that hold for every dimension."""
+    if one.measure.kind == "mass" and words_for("retold", "pulling") & {*one.clause[-REACH:]}:
+        return [row for row in rows if row.what == ANY]
     if one.measure.kind != "length":
         return [row for row in rows if row.what not in magnitudes().dimensions or _says(one, row.what)]
     said = [name for name in magnitudes().dimensions if _says_firmly(one, name)]

@@ -26,6 +26,8 @@ _REACH = 9
 
 _LINKED, _DIGITS = 5, 2
 """Words between a figure and the same in the other system, and digits that don't come again by chance."""
+_RECORDED = 14
+_NOT_SAID = frozenset({"and", "then"})
 _VERB = 7
 """Words before a figure among which the verb that calls for its kind must stand."""
 _LONGEST = 4
@@ -110,6 +112,7 @@ def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
             _firm_before(one),
             _loosely_before(one),
             _restated(talk, one),
+            _recorded(one, names),
         )
         for word, kinds in filter(None, told):
             if measure.kind not in allowed(kinds, word):
@@ -236,6 +239,16 @@ def _restated(talk: Talk, one: Said) -> tuple[str, frozenset[str]] | None:
             kind = first.measure.kind or ""
             return f"what is {first.measure.display}", frozenset({kind})
     return None
+
+
+def _recorded(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[str, frozenset[str]] | None:
+    """What the record has it measure, where a word of that stands before: "Tension. I'm bringing it up to 110 psi"."""
+    attribute = one.measure.attribute or ""
+    kinds = names.get(tuple(attribute.split()))
+    near = {*one.before[-_RECORDED:]}
+    if kinds is None or " " not in attribute or not _NOT_SAID.isdisjoint(near) or not {*words_of(attribute)} & near:
+        return None
+    return attribute, kinds
 
 
 def _links() -> frozenset[Phrase]:
