@@ -31,6 +31,7 @@ from extract.corrections.slip_of_unit import find_unit_slips
 from extract.corrections.slip_of_words import find_word_slips
 from extract.corrections.swapped import find_swapped
 from extract.corrections.told_otherwise import find_told_otherwise
+from extract.corrections.told_then import find_told_then
 from extract.corrections.weighed import find_weighed_returns, find_weighed_slips, find_weighed_statements
 from extract.corrections.withdrawn import find_withdrawn
 from extract.ids import Mint
@@ -63,6 +64,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("told otherwise", find_told_otherwise),
     ("asked again", find_asked_again),
     ("renamed", find_renamed),
+    ("told then", find_told_then),
     ("weighed statement", find_weighed_statements),
     ("restated", find_restated),
     ("parallel", find_parallels),
@@ -86,12 +88,17 @@ def find_corrections(
         for found in rule(scene):
             draft = _scoped(found, sessions)
             span = range(draft.begin, draft.end)
-            if taken.isdisjoint(span) and draft.holds[0] < draft.holds[1]:
+            if taken.isdisjoint(span) and draft.holds[0] < draft.holds[1] and not _says_the_same(scene, draft):
                 taken.update(span)
                 drafts.append(draft)
     drafts.sort(key=lambda draft: draft.begin)
     mint = Mint()
     return tuple(_takeback(scene, draft, mint) for draft in drafts)
+
+
+def _says_the_same(scene: Scene, draft: Draft) -> bool:
+    """What holds is what was withdrawn: nothing is taken back."""
+    return scene.text(*draft.withdrawn).lower() == scene.text(*draft.holds).lower() and draft.unit is None
 
 
 def _scoped(draft: Draft, sessions: list[int]) -> Draft:

@@ -21,10 +21,16 @@ _CLAIMED = 4
 _HELD = 16
 """Words behind that among which the right figure is said."""
 _TEXT = 18
+_MAKERS = frozenset({"i", "we"})
 _SEEN = frozenset({"saw", "seen", "heard", "remember", "watched", "caught"})
 _WITHIN = frozenset({"in", "on", "during", "about", "from", "since", "after", "of", "to"})
 _NAMED = 2
 """Words of a sentence that only names what holds instead: "Glycerine."."""
+_COMPARED = 3
+"""Words behind "not" among which a comparison refuses something else: "not a hair bigger"."""
+_NO_DENIAL = frozenset({"again", "that", "more", "less", "longer", "need", "doubt"})
+"""Behind "no" and "never" these deny nothing that was told."""
+_HELD_BY = frozenset({"it's", "that's", "they're", "it", "only"})
 _SHOW = 4
 """Words between "in the" and "film"."""
 
@@ -32,7 +38,7 @@ _SHOW = 4
 def find_retractions(scene: Scene) -> Iterator[Draft]:
     """Each claim of an earlier session that is refuted."""
     for begin, end in find_sessions(scene):
-        claim = _claim(scene, begin, end)
+        claim = claim_of(scene, begin, end)
         if claim is None:
             continue
         refuted = min(_refutations(scene, claim), default=None)
@@ -56,10 +62,13 @@ def _came_of_it(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
     """ "That split three of them. Drill it at 5": something bad came of it, and an instruction follows."""
     pieces = scene.pieces
     for begin, _ in scene.words.consequences.find(pieces, claim + _CLAIMED, claim + _REFUTED):
-        end = _clause_end(scene, begin)
+        last = _clause_end(scene, begin)
         start = _clause_start(scene, begin)
-        if end < len(pieces) and start > claim + 2 and _instructs(scene, end):
-            yield start, end
+        so = (at for at in range(begin + 1, last) if pieces[at].text == "so")
+        for end in (*so, last):
+            if end < len(pieces) and start > claim + 2 and _instructs(scene, end):
+                yield start, end
+                break
 
 
 def _clause_end(scene: Scene, place: int) -> int:
@@ -85,7 +94,8 @@ def _instructs(scene: Scene, place: int) -> bool:
     at = place
     while at < len(pieces) - 1 and pieces[at].text in scene.words.leading:
         at += 1
-    return pieces[at].tag == "VB" or bool(scene.words.laying_down.at(pieces, at))
+    held = pieces[at].text in _HELD_BY and at > place and pieces[at - 1].text == "so"
+    return held or pieces[at].tag == "VB" or bool(scene.words.laying_down.at(pieces, at))
 
 
 def find_sessions(scene: Scene) -> Iterator[tuple[int, int]]:
@@ -102,6 +112,11 @@ def find_sessions(scene: Scene) -> Iterator[tuple[int, int]]:
             )
             if opened is not None and "this" not in {pieces[k].text for k in range(opened, at)}:
                 named.setdefault(opened, at + 1)
+    for at, piece in enumerate(pieces[:-2]):
+        if (piece.text in scene.words.shows | {"job"} or _is_one(scene, at)) and pieces[at + 1].text in _MAKERS:
+            opened = next((k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text == "that"), None)
+            if opened is not None and pieces[at + 2].tag in ("VBD", "VBN"):
+                named.setdefault(opened, at + 1)
     yield from sorted(named.items())
 
 
@@ -110,7 +125,7 @@ def _is_one(scene: Scene, at: int) -> bool:
     return scene.pieces[at].measured is None and scene.text(at, at + 1).lower() == "one"
 
 
-def _claim(scene: Scene, begin: int, end: int) -> int | None:
+def claim_of(scene: Scene, begin: int, end: int) -> int | None:
     """The place of "I said", "I put": before the naming in the same sentence, or behind it."""
     pieces = scene.pieces
     if pieces[begin].text == "i" and begin + 1 < end:
@@ -148,6 +163,9 @@ def _weakly_refuted(scene: Scene, claim: int) -> tuple[int, int] | None:
     if not any(piece.text in scene.words.saying for piece in pieces[claim + 1 : claim + 3]):
         return None
     for begin, end in scene.words.weak_refuting.find(pieces, claim + _CLAIMED, claim + _WEAKLY):
+        behind = pieces[end : end + _COMPARED]
+        if any(piece.tag == "JJR" for piece in behind) or (behind and behind[0].text in _NO_DENIAL):
+            continue
         opening = begin
         while opening > claim and pieces[opening - 1].text in scene.words.leading and not pieces[opening - 1].mark:
             opening -= 1
@@ -165,13 +183,21 @@ def _draft(scene: Scene, claim: int, refuted: int, behind: int) -> Draft:
         gone = (scene.measured(stated),) if stated is not None else ()
         kept = scene.measured(right)
         return Draft(refuted, right + 1, "earlier_session", withdrawn, (right, right + 1), gone, kept)
-    until = scene.sentence_end(behind, _TEXT) if behind < len(pieces) else len(pieces)
+    until = _answer_end(scene, behind) if behind < len(pieces) else len(pieces)
     if until - behind < _SHOW and until < len(pieces):
         until = scene.sentence_end(until, _TEXT)
     if scene.marked and until < len(pieces) and (last := scene.sentence_end(until, _TEXT)) - until <= _NAMED:
         until = last
     gone = (scene.measured(stated),) if stated is not None else ()
     return Draft(refuted, until, "earlier_session", withdrawn, (behind, until), gone)
+
+
+def _answer_end(scene: Scene, behind: int) -> int:
+    """Behind the sentence that says what holds; without marks its breath, or two where the first is short."""
+    if scene.marked:
+        return scene.sentence_end(behind, _TEXT)
+    until = _clause_end(scene, behind)
+    return _clause_end(scene, until) if until - behind < _SHOW and until < len(scene.pieces) else until
 
 
 def _right(scene: Scene, stated: int | None, behind: int) -> int | None:

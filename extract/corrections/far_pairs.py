@@ -30,6 +30,9 @@ _SIGNS = (
     "quote", "recall", "confess", "discard", "amend", "reread", "bare_wrong", "deny", "strong", "session", "affirm",
     "change", "others", "work",
 )  # fmt: skip
+_EXPLAINING = ("confess", "reread", "amend", "discard", "quote")
+_OBJECT = 5
+"""Pieces behind "I told you" in which the figure stands that was told."""
 _CANDIDATES = 5
 _CLOSE = 6
 """Pieces before a figure that tell best what it is of."""
@@ -88,7 +91,7 @@ def far_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     for name in _SIGNS:
         if signs.within(name, begin, right):
             found[name] = 1.0
-        if signs.within(name, right + 1, end) and name in ("confess", "reread", "amend", "discard", "quote"):
+        if name in _EXPLAINING and _explained_behind(scene, signs, name, right, end):
             found[f"{name}_behind"] = 1.0
     quote = signs.last("quote", begin, end)
     first = pieces[wrong].measured
@@ -157,3 +160,12 @@ def _thing_named(scene: Scene, wrong: int, begin: int, right: int) -> float:
     said = scene.content(range(begin, min(right + 4, len(scene.pieces))))
     rare = [word for word in own & said if scene.often(word) <= _RARE]
     return min(len(rare), 3) / 3
+
+
+def _explained_behind(scene: Scene, signs: Signs, name: str, right: int, end: int) -> bool:
+    """A sign behind the figure, with no other figure before it or, where it quotes, right behind it."""
+    behind = signs.within(name, right + 1, end)
+    if behind is None:
+        return False
+    reach = range(behind[1], min(behind[1] + _OBJECT, len(scene.pieces))) if name == "quote" else range(0)
+    return not any(scene.pieces[at].measured for at in (*range(right + 1, behind[0]), *reach))

@@ -10,7 +10,28 @@ from extract.corrections.scene import Scene, alike, differ, says_again
 from extract.roots import stem
 
 DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "weren't", "never"})
-JOINS = frozenset({"and", "to", "or", "by", "with", "then", "plus", "but", "than", "x", "times", "over", "into", "out"})
+JOINS = frozenset(
+    {
+        "and",
+        "to",
+        "or",
+        "by",
+        "with",
+        "then",
+        "plus",
+        "but",
+        "than",
+        "x",
+        "times",
+        "over",
+        "into",
+        "out",
+        "minus",
+        "less",
+        "away",
+        "in",
+    }
+)
 """Words that set one figure beside another, where both hold."""
 
 

@@ -19,7 +19,7 @@ from extract.corrections.figure_pairs import (
     same_value,
 )
 from extract.corrections.pieces import Piece
-from extract.corrections.scene import Scene
+from extract.corrections.scene import Scene, kind_of
 from extract.corrections.signs import OWNING, Signs
 
 NEAR, SKIPPED = 16, 2
@@ -72,6 +72,8 @@ def _offered(scene: Scene, signs: Signs, wrong: int, right: int) -> bool:
     """The second is neither denied ("5, not 6"), nor a guess ("Five? No. Six?"), nor what was said before."""
     pieces = scene.pieces
     asked = any(piece.text in _SAYING for piece in pieces[max(0, wrong - 6) : wrong])
+    if right + 1 < len(pieces) and pieces[right + 1].text == "o'clock":
+        return False
     guessed = pieces[wrong].mark == "?" and not asked
     quote = signs.last("quote", wrong + 1, right)
     quoted = (
@@ -87,7 +89,8 @@ def near_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     found = signs.counts(_SIGNS, wrong + 1, right)
     for name in ("confess", "reread", "amend", "strong"):
         behind = signs.within(name, right + 1, right + _BEHIND)
-        if behind and breaks(scene, right, behind[0]) <= 1:
+        between_them = behind and any(pieces[at].measured for at in range(right + 1, behind[0]))
+        if behind and not between_them and breaks(scene, right, behind[0]) <= 1:
             found[f"{name}_behind"] = 1.0
     left = {piece.text for piece in pieces[max(0, wrong - 6) : wrong + 3]}
     open_words = [
@@ -102,6 +105,10 @@ def near_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     found["edit_next"] = float(0 < edited_at_once(scene, wrong) <= right)
     found["edit_before"] = float(_edited_before(scene, wrong, right))
     found["edit_only"] = float(bool(found["edit_next"] and found["edit_before"]))
+    found["other_kind"] = float(_of_other_kind(scene, wrong, right))
+    found["limit"] = float((one := pieces[right].measured) is not None and one.quantity.limit is not None)
+    found["digit"] = float(is_bare(pieces[right]) and pieces[right - 1].text in ("a", "an"))
+    found["retraced"] = float(_retraced(scene, wrong, right))
     found["says_again"] = float(_says_again(scene, right))
     found["explained"] = float(not open_words and len(between) > 0)
     found["gap"] = min(len(between), 12) / 6
@@ -139,6 +146,22 @@ def near_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     found["others"] = float(signs.within("others", max(0, wrong - 8), right) is not None)
     found["more_figures"] = float(sum(pieces[at].figure for at in between))
     return {name: value for name, value in found.items() if value}
+
+
+def _of_other_kind(scene: Scene, wrong: int, right: int) -> bool:
+    """The first left its unit out, and the one supplied is of another kind than the second's: "1.7. 7 grams"."""
+    first, second = scene.pieces[wrong].measured, scene.pieces[right].measured
+    if first is None or second is None:
+        return False
+    return None not in (kind_of(first), kind_of(second)) and kind_of(first) != kind_of(second)
+
+
+def _retraced(scene: Scene, wrong: int, right: int) -> bool:
+    """The words that led up to the first are said again before the second: "set it to 5, no, set it to 6"."""
+    pieces = scene.pieces
+    if wrong < 2 or right - wrong < 3:
+        return False
+    return [p.text for p in pieces[wrong - 2 : wrong]] == [p.text for p in pieces[right - 2 : right]]
 
 
 def _says_again(scene: Scene, right: int) -> bool:

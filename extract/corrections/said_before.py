@@ -19,6 +19,8 @@ _ANSWER = 26
 _HELD = 9
 """Words between "it's" and the right figure."""
 _ASKED = 6
+_SHORT = 4
+"""Words of "I said" and what it is of, behind which the figure may stand in the next sentence."""
 _FIRM = 2
 """Shared words that tie a repeated figure to the statement it was first made in, where its value alone doesn't."""
 _AFFIRMED, _LONG = 16, 6
@@ -60,6 +62,8 @@ def _figures(scene: Scene, said: int, end: int) -> Draft | None:
     pieces = scene.pieces
     wrong = next((at for at in range(end, min(end + _CLAIM, len(pieces))) if pieces[at].measured), None)
     if wrong is None:
+        return None
+    if wrong - end > _SHORT and any(pieces[at].ends for at in range(end, wrong)):
         return None
     first = scene.measured(wrong)
     earlier = first_said(scene, wrong, said)

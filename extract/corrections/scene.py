@@ -30,6 +30,8 @@ _WEIGHT = {"force": "mass"}
 """A pull in pounds may have been read as a force or as a mass."""
 _SAME = Fraction(6, 100)
 """Two figures in different units that differ by no more than this part say the same."""
+_LEAD = 5
+"""Words between an edit phrase and the figure that holds."""
 _LOOK_BACK = 12
 """Measures that a word leads back to, the latest ones."""
 
@@ -116,17 +118,32 @@ class Scene:
         """Where each of `edit_runs` ends, with where it begins."""
         return {end: begin for begin, end in self.edit_runs}
 
+    def answers(self, place: int) -> bool:
+        """An edit phrase leads up to a figure with only small words between: it is what holds, "no, it's 16"."""
+        for at in range(place, max(1, place - _LEAD), -1):
+            if at in self.edit_begins:
+                return True
+            if self.pieces[at - 1].text not in self.words.fillers:
+                return False
+        return False
+
     def run_at(self, place: int) -> tuple[int, bool]:
         """Behind the edit phrases that begin at a place, and whether one of them is strong."""
         at, strong = place, False
         while at < len(self.pieces):
-            firm = self.words.edits.at(self.pieces, at)
+            firm = 0 if self._is_sorry_for(at) else self.words.edits.at(self.pieces, at)
             length = max(firm, self.words.weak_edits.at(self.pieces, at))
             if not length:
                 break
             strong = strong or (bool(firm) and firm == length)
             at += length
         return at, strong
+
+    def _is_sorry_for(self, place: int) -> bool:
+        """ "Sorry about the noise", "sorry in advance": an apology for something else."""
+        behind = [piece.text for piece in self.pieces[place + 1 : place + 3]]
+        lone = self.pieces[place].text == "sorry" and not self.pieces[place].mark
+        return lone and (behind[:1] in (["about"], ["if"]) or behind in (["in", "advance"], ["for", "the"]))
 
     def measured(self, place: int) -> Measured:
         """The measure at a place. Raises `ValueError` where there is none: rules ask only at figures."""
@@ -223,6 +240,12 @@ def alike(first: Measured, second: Measured) -> bool:
     """Both may be figures for one thing: of one kind, or the first left its unit out."""
     kinds = tuple(_WEIGHT.get(kind, kind) if kind else None for kind in (kind_of(first), kind_of(second)))
     return None in kinds or kinds[0] == kinds[1] or not first.quantity.unit_said
+
+
+def same_kind(first: Measured, second: Measured) -> bool:
+    """Both have units, said or supplied, of one kind."""
+    kinds = tuple(_WEIGHT.get(kind, kind) if kind else None for kind in (kind_of(first), kind_of(second)))
+    return None not in kinds and kinds[0] == kinds[1]
 
 
 def differ(first: Measured, second: Measured) -> bool:

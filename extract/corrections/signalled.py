@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.openings import is_owned, opening_of, opens
-from extract.corrections.scene import Draft, Scene, alike, differ, kind_of, says_again
+from extract.corrections.scene import Draft, Scene, differ, kind_of, same_kind, says_again
 from extract.spans import Measured
 
 _BACK = 26
@@ -52,7 +52,9 @@ def _put_right(scene: Scene, begin: int, end: int, reach: int) -> Draft | None:
     wrong = _topic(scene, opening, end)
     if wrong is None:
         wrong = _last_figure(scene, opening, _BACK)
-    return None if wrong is None else _draft(scene, wrong, opening, end, reach)
+    if wrong is None or (wrong < opening and scene.answers(wrong)):
+        return None  # "no, it's 16, I had the other one in my hand" only says why
+    return _draft(scene, wrong, opening, end, reach)
 
 
 def _draft(scene: Scene, wrong: int, begin: int, end: int, reach: int) -> Draft | None:
@@ -102,7 +104,7 @@ def _right(scene: Scene, wrong: int, end: int, reach: int) -> int | None:
     for at in range(end, min(end + reach, len(pieces))):
         second = pieces[at].measured
         if second is not None and differ(first, second):
-            fits = alike(first, second) and None not in (kind_of(first), kind_of(second))
+            fits = same_kind(first, second)
             return at if fits and _placed(scene, at, end) and not second.quantity.difference else None
         if pieces[at].number is not None and second is None and pieces[at - 1].text in scene.words.be:
             return at if first.quantity.unit is not None and _closed(scene, at) else None
@@ -133,6 +135,8 @@ def _of_another(scene: Scene, begin: int, end: int) -> Draft | None:
     if opening is None or wrong is None or end >= len(pieces):
         return None
     quoted = pieces[begin].measured or pieces[begin].number
+    if (one := pieces[begin].measured) is not None and (earlier := scene.said_before(one, begin)):
+        wrong = earlier[-1]
     if quoted is not None:
         said = pieces[begin].number
         if said is None or said.value != scene.measured(wrong).quantity.number.value:

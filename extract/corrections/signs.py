@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import tomllib
 from bisect import bisect_left
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 
 from extract.corrections.scene import Scene
@@ -72,6 +72,12 @@ def _called_to_mind(scene: Scene, begin: int, end: int) -> bool:
         return True
     before = scene.pieces[begin - 1] if begin else None
     return before is not None and not before.mark and before.text in scene.words.not_behind
+
+
+@lru_cache(maxsize=1)
+def signs_of(scene: Scene) -> Signs:
+    """The signs of a narration, found once for all rules."""
+    return Signs(scene)
 
 
 @cache

@@ -86,11 +86,23 @@ def _right_figure(scene: Scene, wrong: int, end: int) -> int | None:
     pieces = scene.pieces
     again = {piece.text for piece in pieces[max(0, wrong - _RETURN) : wrong]}
     for place in range(end, min(end + _RIGHT, len(pieces))):
-        if pieces[place].figure:
+        if pieces[place].figure and not _is_digit(scene, place):
             return place
-        if pieces[place].text not in scene.words.fillers and pieces[place].text not in again:
+        if (
+            pieces[place].text not in scene.words.fillers
+            and not pieces[place].figure
+            and pieces[place].text not in again
+        ):
             return None
     return None
+
+
+def _is_digit(scene: Scene, place: int) -> bool:
+    """A digit named before the figure it is in: "no, that's a three, 375"."""
+    pieces = scene.pieces
+    one = pieces[place].measured
+    bare = one is None or not one.quantity.unit_said
+    return bare and pieces[place - 1].text in ("a", "an") and place + 1 < len(pieces) and pieces[place + 1].figure
 
 
 def counted(scene: Scene, place: int) -> int:

@@ -21,6 +21,7 @@ _PARTICLES = frozenset(
      "start", "end", "more", "less", "before", "after", "today", "second", "light", "time", "he", "she", "his", "her"}
 )  # fmt: skip
 """Words that stand for one another, but also by themselves for many things."""
+_DOUBTING = frozenset({"might", "may", "maybe", "perhaps", "possibly", "dunno", "reckon", "wonder"})
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "VBG"})
 
 
@@ -84,11 +85,28 @@ def statement_reasons(scene: Scene, signs: Signs, one: Statement) -> Reasons:
     found["told_then"] = float("session" in found and told and "affirm" not in found)
     found["told_spoiled"] = float(bool(found["told_then"]) and (turning or turned))
     found["did_spoiled"] = float(one.anchor == "session" and turning)
+    found["retraced"] = float(one.anchor in ("strong", "amend") and _retraced(scene, one))
+    found["repeated"] = float(one.anchor in ("strong", "amend") and _repeated(scene, one))
+    found["doubted"] = float(any(pieces[at].text in _DOUBTING for at in range(*one.answer)))
     found["firm"] = float(one.anchor in ("strong", "amend") and _firmly(scene, one.begin))
-    found["held"] = float(bool(found["firm"]) and signs.within("holds", one.answer[0], one.answer[0] + 2) is not None)
+    holds = signs.within("holds", one.answer[0], one.answer[0] + 2)
+    found["held"] = float(one.anchor in ("strong", "amend") and holds is not None)
     owned = [n for n in ("confess", "discard", "amend", "strong", "reread", "deny", "quote", "recall") if n in found]
     found["signs"] = min(len(owned), 4) / 4
     return {name: value for name, value in found.items() if value}
+
+
+def _retraced(scene: Scene, one: Statement) -> bool:
+    """The answer begins with two words of the claim: "slide the motor, no, slide the hub"."""
+    said = [piece.text for piece in scene.pieces[one.claim[0] : one.claim[1]]]
+    again = [piece.text for piece in scene.pieces[one.answer[0] : one.answer[0] + 2]]
+    return len(again) > 1 and any(said[at : at + 2] == again for at in range(len(said) - 1))
+
+
+def _repeated(scene: Scene, one: Statement) -> bool:
+    """The first word of weight in the answer is of the claim, so that it is only stressed: "and I mean a touch"."""
+    first = next((word for at in range(*one.answer) if (word := scene.content(range(at, at + 1)))), frozenset())
+    return bool(first) and first <= scene.content(range(*one.claim)) and not _retraced(scene, one)
 
 
 def _firmly(scene: Scene, begin: int) -> bool:

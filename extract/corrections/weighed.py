@@ -16,7 +16,7 @@ from extract.corrections.near_pairs import near_pairs, near_reasons
 from extract.corrections.openings import opens
 from extract.corrections.said_before import first_said
 from extract.corrections.scene import Draft, Scene, alike
-from extract.corrections.signs import Signs
+from extract.corrections.signs import Signs, signs_of
 from extract.corrections.statement_reasons import statement_reasons
 from extract.corrections.statements import Statement, statements, unit_starts
 from extract.record import Scope
@@ -36,7 +36,7 @@ _FAR_OPENING = ("quote", "recall", "confess", "discard", "amend", "reread")
 
 def find_weighed_slips(scene: Scene) -> Iterator[Draft]:
     """Each figure that follows another so closely that it may be said in its place."""
-    signs = Signs(scene)
+    signs = signs_of(scene)
     scored = [(weigh("near", near_reasons(scene, signs, *pair)), pair) for pair in near_pairs(scene, signs)]
     sure = {pair for score, pair in scored if score > 0}
     chained = {(first, last) for first, middle in sure for begun, last in sure if begun == middle}
@@ -46,7 +46,7 @@ def find_weighed_slips(scene: Scene) -> Iterator[Draft]:
 
 def find_weighed_returns(scene: Scene) -> Iterator[Draft]:
     """Each figure said long before, with a remark that takes it back."""
-    signs = Signs(scene)
+    signs = signs_of(scene)
     scored = ((weigh("far", far_reasons(scene, signs, *pair)), pair) for pair in far_pairs(scene, signs))
     for wrong, right in _best(scored):
         yield _far(scene, signs, wrong, right)
@@ -54,7 +54,7 @@ def find_weighed_returns(scene: Scene) -> Iterator[Draft]:
 
 def find_weighed_statements(scene: Scene) -> Iterator[Draft]:
     """Each statement without a figure that a remark takes back, the surest first."""
-    signs, units = Signs(scene), unit_starts(scene)
+    signs, units = signs_of(scene), unit_starts(scene)
     scored = [
         (weigh("statement", statement_reasons(scene, signs, one)), one) for one in statements(scene, signs, units)
     ]

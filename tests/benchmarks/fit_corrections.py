@@ -42,7 +42,8 @@ _AGAINST = frozenset(
     {"affirm", "affirmed", "answer_signs", "asking", "behind", "breaks", "change", "changed", "claim_signs",
      "comparing", "counting", "denied_right", "empty_claim", "far", "figures", "figures_both", "gap", "joined",
      "joined_first", "lone_no", "long", "more_figures", "open_words", "other_attribute", "other_thing", "others",
-     "others_between", "own_denied", "range", "says_again", "session_unturned", "unsigned", "wide", "work", "worked",
+     "others_between", "own_denied", "range", "digit", "doubted", "limit", "other_kind",
+     "repeated", "says_again", "session_unturned", "unsigned", "wide", "work", "worked",
      "you_between"}
 )  # fmt: skip
 _EITHER = frozenset(
