@@ -16,6 +16,7 @@ from capture.files import write_atomic
 from capture.shop import SessionSettings, Shop
 from desk.cli import spokeshave
 from publish import publish_shop
+from publish.find import Index, read_query, search
 from publish.procedures.rulings.log import ProcedureLog
 from tests.publish.library.test_links import dead
 from tests.publish.likeness import short_film
@@ -71,6 +72,33 @@ def test_session_work_and_front_pages_lead_to_it(shop: Shop, page: Path) -> None
     assert f"../../procedures/{page.name}" in (public / "sessions/2031-01-01-job1/index.html").read_text()
     assert f"../../procedures/{page.name}" in next(public.glob("work/guitar-job1/index.html")).read_text()
     assert "procedures/index.html" in (public / "index.html").read_text()
+
+
+def test_the_command_finds_it_by_name_step_and_figure(shop: Shop, page: Path) -> None:
+    with Index.of(shop) as index:
+        for question, sort in (
+            ("reglue bridge", "procedure"),
+            ("clean old glue", "step"),
+            ("temperature 66 C", "figure"),
+        ):
+            hit = next(one for one in search(index, read_query(question)) if one.href.startswith("procedures/"))
+            assert (hit.sort, hit.start, hit.href.partition("#")[0]) == (sort, None, f"procedures/{page.name}")
+            assert f'id="{hit.href.partition("#")[2]}"' in page.read_text()
+    told = CliRunner().invoke(spokeshave, ["find", "temperature", "66", "C", "--shop", str(shop.root)]).output
+    # 150 to 170 °F are 65.6 to 76.7 °C.
+    assert "Temperature, bridge: median 160\u00a0°F" in told
+
+
+@pytest.mark.browser
+def test_the_sites_search_finds_it_first(browser: Browser, shop: Shop, page: Path) -> None:
+    with browser.new_context() as window:
+        tab = window.new_page()
+        tab.goto(f"{(shop.public / 'search/index.html').as_uri()}?q=clean%20old%20glue")
+        tab.wait_for_selector("#hits a")
+        first = tab.locator("#hits li").first
+        assert "step over all sessions, in <b>Reglue</b> a bridge" in (first.text_content() or "")
+        first.locator("a").click()
+        tab.wait_for_url(f"**/procedures/{page.name}#step-*")
 
 
 def test_what_a_session_takes_back_is_gone_at_the_next_publish(shop: Shop, page: Path) -> None:

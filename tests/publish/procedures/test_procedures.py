@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from extract.trade import load_trade
@@ -9,6 +11,7 @@ from publish.procedures import Procedure, procedures_of
 from publish.procedures.deeds import deeds_of
 from publish.procedures.measured import of_procedure
 from publish.procedures.pages import make_procedures
+from publish.render import Renderer
 from tests.publish.procedures.invented import BRIDGE, FRETS, SHOP, step, temperature, three_bridges, work
 
 
@@ -102,6 +105,21 @@ def test_no_caution_of_a_session_is_lost() -> None:
     for name, page in pages.items():
         if not name.endswith("index.html"):
             assert [one.text for one in (*page.cautions, *page.elsewhere)] == ["Keep the heat off the lacquer."]  # type: ignore[union-attr]
+
+
+def test_what_was_measured_once_stands_in_a_line() -> None:
+    works = (
+        work("2031-01-01-ash", BRIDGE[0], measures=[temperature("ash", 150.0)]),
+        work("2031-02-01-birch", BRIDGE[1], measures=[temperature("birch", 320.0, attribute="iron's heat")]),
+        work("2031-03-01-cedar", BRIDGE[2], measures=[temperature("cedar", 170.0)]),
+    )
+    (name, page), *_ = make_procedures(procedures_of(works), SHOP).items()
+    html = Renderer().library(page)
+    often, _, once = html.partition("<h3>Measured once</h3>")
+    assert often.count('<table class="tellings">') == 1
+    assert re.search(r"320\s°F", once)
+    assert "<table" not in once
+    assert all(f'id="{of.anchor}"' in html for of in page.figures), name  # type: ignore[union-attr]
 
 
 def test_the_same_sessions_always_give_the_same() -> None:
