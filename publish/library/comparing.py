@@ -2,7 +2,7 @@
 
 A session's page only shows the file, with a fragment by which its own figures stand out; so a figure that changes
 makes one drawing anew, not every page that shows it. The words that a page has of the others' figures hold exact
-numbers where few sessions measured the thing; where many did, only an order of magnitude, which seldom changes.
+numbers where few sessions measured the thing; where many did, only that they are many.
 """
 
 from __future__ import annotations
@@ -31,7 +31,6 @@ from publish.wording import PHASES, count
 _FEWEST_FIGURES, _FEWEST_SESSIONS = 3, 2
 _FEW = 8
 """Sessions up to which their pages tell exact numbers: no more pages than that hang on one figure."""
-_MORE_THAN = (1000, 500, 200, 100, 50, 20, 8)
 WIDTH, HEIGHT = 360, 132
 """Of every drawing, however many phases it has: a page need not know what others measured to make room for it."""
 _FOOT, _HEAD = 34, 22
@@ -105,8 +104,7 @@ def compared(subject: Subject, page: str | None) -> Compared:
     sessions = len({one.slug for one, *_ in placed})
     words = ""
     if scale is not None and sessions > _FEW:
-        least = next(one for one in _MORE_THAN if sessions > one)
-        words = f"more than {least} sessions"
+        words = f"more than {_FEW} sessions; the drawing tells how many, and their median"
     elif scale is not None and sessions > 1:
         tally = tallies_of([(phase, ends) for _, phase, ends in placed], scale)[-1]
         other = f" ({tally.median_other})" if tally.median_other else ""

@@ -119,8 +119,9 @@ def test_drawings_are_of_one_size_however_many_phases_there_are() -> None:
         assert all(0 < spot.y < HEIGHT for spot in one.plot.spots)
 
 
-@pytest.mark.parametrize(("sessions", "words"), [(9, "more than 8 sessions"), (24, "more than 20 sessions")])
-def test_of_many_sessions_the_words_tell_only_an_order_of_magnitude(sessions: int, words: str) -> None:
+@pytest.mark.parametrize("sessions", [9, 24])
+def test_of_many_sessions_the_words_tell_only_that_they_are_many(sessions: int) -> None:
+    words = "more than 8 sessions; the drawing tells how many, and their median"
     _, shown = made(*(bench(at, gauge(4 + at)) for at in range(1, sessions + 1)))
     assert {one.shop for (one,) in shown} == {words}
     _, again = made(*(bench(at, gauge(9 + at)) for at in range(1, sessions + 1)))
