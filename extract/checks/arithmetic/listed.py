@@ -27,7 +27,7 @@ _MOST = 6
 """Terms that anyone adds aloud."""
 _APART, _FEW = 4, 8
 """Cues, and words of another sentence, between a term and the next figure of the list."""
-_LAST = 4
+_LAST, _SHORT = 4, 3
 """Terms of which any two or three may have been worked with."""
 _LINK, _BEHIND = 12, 4
 _NEAR, _LOOSE = Fraction(8, 5), Fraction(5, 4)
@@ -63,7 +63,13 @@ def listed_before(talk: Talk, one: Said) -> Suspicion | None:
     terms = _terms(talk, one) if way else []
     if way is None or len(terms) < 2 or (way == "result" and _is_in_another_unit(terms[-1], one)):
         return None
-    return _judge(one, terms, way)
+    return _judge(one, terms, way) if way != "result" or _is_joined(terms[-1]) else None
+
+
+def _is_joined(last: _Term) -> bool:
+    """ "84 of rope, and on the barrel call that 8": where only "so" follows, the last term is one more of a list."""
+    said = last.said
+    return said is None or bool(words_for(_TABLE, "joining") & {*said.before}) or len(said.before) <= _SHORT
 
 
 def calls_opposites(talk: Talk, one: Said) -> bool:
