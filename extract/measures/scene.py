@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections import Counter
+from collections import defaultdict
+from operator import attrgetter
 
 from spacy.tokens import Doc
 
@@ -36,7 +37,9 @@ class Scene(Reading):
         self.mentions = find_mentions(self, self.clauses, lexicon)
         self.things = list(ThingFinder(self, self.clauses, self.mentions, lexicon).find())
         self._starts = [thing.start for thing in self.things]
-        self._heads = Counter(thing.head for thing in self.things)
+        self._by_head: defaultdict[str, list[Thing]] = defaultdict(list)
+        for thing in self.things:
+            self._by_head[thing.head].append(thing)
         self._work = self._count_work()
         self.subject = self._find_subject()
 
@@ -46,7 +49,13 @@ class Scene(Reading):
 
     def times_named(self, head: str) -> int:
         """How often a head noun is said in the whole narration."""
-        return self._heads[head]
+        return len(self._by_head.get(head, ()))
+
+    def mentions_of(self, head: str, start: int, end: int) -> list[Thing]:
+        """Things with this head noun that begin in tokens `start` to `end`, in order."""
+        found = self._by_head.get(head, [])
+        first, last = (bisect_left(found, at, key=attrgetter("start")) for at in (start, end))
+        return found[first:last]
 
     def work_done(self, at: int) -> int:
         """How many verbs of work were said before a token."""

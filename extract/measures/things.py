@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from extract.measures.clauses import Bounds
 from extract.measures.knowledge import knowledge
@@ -36,7 +37,13 @@ class Thing:
     @property
     def head(self) -> str:
         """Its main noun."""
-        return self.name.rsplit(maxsplit=1)[-1]
+        return _last_word(self.name)
+
+
+@lru_cache(maxsize=1 << 13)
+def _last_word(name: str) -> str:
+    """Kept, since each thing is set beside many others by its head."""
+    return name.rsplit(maxsplit=1)[-1]
 
 
 class ThingFinder:

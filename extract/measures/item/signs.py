@@ -41,7 +41,7 @@ def _of_thing(figure: Figure, finding: Finding, thing: Thing) -> Iterator[str]:
     yield from (f"is {thing.role}", f"is {thing.role} for {kind}")
     yield f"named {sum(scene.times_named(thing.head) > count for count in _OFTEN)}"
     yield f"head {thing.head}"
-    lately = sum(one.head == thing.head for one in scene.things_in(max(0, figure.start - _LATELY), figure.start))
+    lately = len(scene.mentions_of(thing.head, max(0, figure.start - _LATELY), figure.start))
     yield f"named lately {min(lately, 3)}"
     yield f"named lately {min(lately, 3)} for {kind}"
     if finding.attribute_rule:

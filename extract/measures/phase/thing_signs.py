@@ -34,9 +34,7 @@ def _named(figure: Figure, finding: Finding) -> Iterator[str]:
     if finding.item is None:
         return
     scene, words = figure.scene, phase_words()
-    mentions = [
-        one for one in scene.things_in(max(0, figure.start - _HISTORY), figure.end + 4) if one.head == finding.head
-    ]
+    mentions = scene.mentions_of(finding.head, max(0, figure.start - _HISTORY), figure.end + 4)
     before = [one for one in mentions if one.start < figure.start]
     nearest = before[-1] if before else mentions[0] if mentions else None
     if nearest is None:
@@ -60,12 +58,11 @@ def _worked(figure: Figure, finding: Finding) -> Iterator[str]:
     if not finding.head:
         return
     scene = figure.scene
-    for thing in scene.things_in(max(0, figure.start - _HISTORY), figure.sentence[0]):
-        if thing.head == finding.head:
-            begin, end = scene.sentences.start[thing.start], scene.sentences.end[thing.start]
-            if scene.work_done(min(end, len(scene) - 1)) > scene.work_done(begin):
-                yield from ("item was worked on", f"item was worked on, {stage_of(figure)}")
-                return
+    for thing in scene.mentions_of(finding.head, max(0, figure.start - _HISTORY), figure.sentence[0]):
+        begin, end = scene.sentences.start[thing.start], scene.sentences.end[thing.start]
+        if scene.work_done(min(end, len(scene) - 1)) > scene.work_done(begin):
+            yield from ("item was worked on", f"item was worked on, {stage_of(figure)}")
+            return
 
 
 def _instrument(figure: Figure) -> Iterator[str]:
