@@ -105,7 +105,7 @@ def find_sessions(scene: Scene) -> Iterator[tuple[int, int]]:
     for at, piece in enumerate(pieces[:-1]):
         if piece.measured and kind_of(piece.measured) == "time" and pieces[at + 1].text in ("ago", "back"):
             named.setdefault(at, at + 2)
-        if piece.text in scene.words.shows or (_is_one(scene, at) and pieces[at + 1].text in ("i", "we", "where")):
+        if piece.text in scene.words.shows or (pieces[at + 1].text in ("i", "we", "where") and _is_one(scene, at)):
             opened = next(
                 (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in _WITHIN),
                 None,
@@ -113,7 +113,7 @@ def find_sessions(scene: Scene) -> Iterator[tuple[int, int]]:
             if opened is not None and "this" not in {pieces[k].text for k in range(opened, at)}:
                 named.setdefault(opened, at + 1)
     for at, piece in enumerate(pieces[:-2]):
-        if (piece.text in scene.words.shows | {"job"} or _is_one(scene, at)) and pieces[at + 1].text in _MAKERS:
+        if pieces[at + 1].text in _MAKERS and (piece.text in scene.words.shows or _is_one(scene, at)):
             opened = next((k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text == "that"), None)
             if opened is not None and pieces[at + 2].tag in ("VBD", "VBN"):
                 named.setdefault(opened, at + 1)
