@@ -56,7 +56,7 @@ def whole_of(bench: Bench, thing: Thing) -> Thing | None:
 
 
 def named_beside(bench: Bench, start: int, end: int, verbs: frozenset[int]) -> list[str]:
-    """Parts, materials and other things named in the breaths of a step, in order: what the work may be on."""
+    """Parts, materials and things named in the breaths of a step: what its work may be on where no object is said."""
     first = bisect_left(bench.cue, bench.cue[start])
     last = bisect_right(bench.cue, bench.cue[end - 1])
     names: list[str] = []

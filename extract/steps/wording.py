@@ -23,8 +23,6 @@ _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "
 _LONGEST_TAIL = 14
 _WORDED = 0.4
 """Chance under which a candidate tells where a step is, and is left out of its instruction."""
-_BESIDE = 3
-"""Further things named in a step's breaths, for its object."""
 _MOST = 3
 """Verbs and objects named for a step that joins several actions."""
 
@@ -39,11 +37,9 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
     laid = [thing for c in candidates for thing in (c.laid, c.tool) if thing is not None]
     names += [name for thing in laid if (name := name_of(bench, thing)) not in names][:1]
     end = max(candidate.end for candidate in candidates)
-    heads = {name.split()[-1] for name in names if name}
-    verbs_at = frozenset(candidate.rest[0] - 1 for candidate in candidates)
-    beside = named_beside(bench, candidates[0].start, end, verbs_at)
-    beside = [name for name in beside if name.split()[-1] not in heads]
-    names += beside[:_BESIDE]
+    if not names:
+        verbs_at = frozenset(candidate.rest[0] - 1 for candidate in candidates)
+        names = named_beside(bench, candidates[0].start, end, verbs_at)[:1]
     return Action(
         start=candidates[0].start,
         end=end,
