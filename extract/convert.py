@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from extract.rounding import first_digit, leading_power, to_step
 from extract.spans import Number, Quantity, Unit
@@ -50,6 +51,7 @@ def other_unit(unit: Unit | str) -> Unit | None:
     return unit_named(name) if name else None
 
 
+@lru_cache(maxsize=1 << 12)
 def in_other_system(
     value: Fraction, unit: Unit | str, precision: Precision, target: Unit | str | None = None, interval: bool = False
 ) -> str | None:

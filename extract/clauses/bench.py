@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Literal
 
 from extract.clauses.grammar import PARTICLES, grammar
 from extract.clauses.talk import talk
-from extract.clauses.terms import TermKind, TermSpan, find_terms
+from extract.clauses.terms import TermKind, Terms, TermSpan
 from extract.clauses.words import BenchWords, bench_words
 from extract.narration import narration_of
 from extract.spans import Measured
@@ -62,7 +62,7 @@ class Bench:
     @cached_property
     def terms(self) -> dict[int, TermSpan]:
         """Token -> the longest trade term that begins there."""
-        return find_terms(self.lower, self._trade)
+        return Terms(self._trade).find(self.lower)
 
     @cached_property
     def term_kind(self) -> tuple[TermKind | None, ...]:

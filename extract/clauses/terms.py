@@ -21,20 +21,25 @@ class TermSpan:
     kind: TermKind
 
 
-def find_terms(words: tuple[str, ...], trade: Trade) -> dict[int, TermSpan]:
-    """Token -> the longest term that begins there, singular or plural. Linear in the number of words."""
-    known = _by_first_word(trade)
-    found: dict[int, TermSpan] = {}
-    for at, word in enumerate(words):
-        if word == "ca" and words[at + 1 : at + 2] == ("n't",):
-            continue
-        for first in dict.fromkeys((word, singular(word))):  # in order: of equally long ones the first stays
-            for phrase, name, kind in known.get(first, ()):
-                end = at + len(phrase)
-                longer = at not in found or end > found[at].end
-                if longer and end <= len(words) and _same(phrase, words[at:end]):
-                    found[at] = TermSpan(at, end, name, kind)
-    return found
+class Terms:
+    """A trade's terms, ready to be looked for in any number of texts."""
+
+    def __init__(self, trade: Trade) -> None:
+        self._known = _by_first_word(trade)
+
+    def find(self, words: tuple[str, ...]) -> dict[int, TermSpan]:
+        """Token -> the longest term that begins there, singular or plural. Linear in the number of words."""
+        found: dict[int, TermSpan] = {}
+        for at, word in enumerate(words):
+            if word == "ca" and words[at + 1 : at + 2] == ("n't",):
+                continue
+            for first in dict.fromkeys((word, singular(word))):  # in order: of equally long ones the first stays
+                for phrase, name, kind in self._known.get(first, ()):
+                    end = at + len(phrase)
+                    longer = at not in found or end > found[at].end
+                    if longer and end <= len(words) and _same(phrase, words[at:end]):
+                        found[at] = TermSpan(at, end, name, kind)
+        return found
 
 
 def _by_first_word(trade: Trade) -> dict[str, list[tuple[tuple[str, ...], str, TermKind]]]:

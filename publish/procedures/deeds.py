@@ -10,9 +10,9 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from extract.clauses.terms import Terms
 from extract.record import Step
 from extract.roots import root
-from extract.trade import Trade
 from publish.procedures.acts import act_of, act_words, begins_with_verb, with_particle
 from publish.procedures.things import Things, full_names, things_in, words_of
 
@@ -34,21 +34,21 @@ class Deed:
     """It speaks of "it", which an earlier deed named."""
 
 
-def deeds_of(steps: Sequence[Step], trade: Trade) -> tuple[tuple[Deed, ...], ...]:
+def deeds_of(steps: Sequence[Step], terms: Terms) -> tuple[tuple[Deed, ...], ...]:
     """The deeds of each step of a session, in order; at least one a step."""
-    named = [full_names(words_of(step.text), trade) for step in steps]
+    named = [full_names(words_of(step.text), terms) for step in steps]
     listed: list[tuple[Deed, ...]] = []
     before: Things = Things()
     for at, step in enumerate(steps):
         near = (*named[at::-1], *named[at + 1 : at + 2])
         full = {word: name for names in reversed(near) for word, name in names.items()}
-        deeds = _in_step(step, trade, full, before)
+        deeds = _in_step(step, terms, full, before)
         before = deeds[-1].things
         listed.append(deeds)
     return tuple(listed)
 
 
-def _in_step(step: Step, trade: Trade, full: Mapping[str, str], before: Things) -> tuple[Deed, ...]:
+def _in_step(step: Step, terms: Terms, full: Mapping[str, str], before: Things) -> tuple[Deed, ...]:
     clauses = tuple(_clauses(step.text)) or (step.text.strip() or step.quote,)
     verbs = [verb.strip() for verb in step.verb.split(" and ")]
     matched = len(verbs) == len(clauses)
@@ -57,7 +57,7 @@ def _in_step(step: Step, trade: Trade, full: Mapping[str, str], before: Things) 
         words = words_of(clause)
         verb = begins_with_verb(words) or (words[0] if words else "")
         rest = words[len(verb.split()) :]
-        things = things_in(rest, trade, full.get)
+        things = things_in(rest, terms, full.get)
         told = verbs[at] if matched and verb and verbs[at].split()[:1] == verb.split()[:1] else verb
         borrows = not things.parts and not _PRONOUNS.isdisjoint(rest)
         if borrows:

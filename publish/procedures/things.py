@@ -10,9 +10,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
-from extract.clauses.terms import find_terms
+from extract.clauses.terms import Terms
 from extract.roots import root
-from extract.trade import Trade, load_trade, trade_names
+from extract.trade import load_trade, trade_names
 from publish.procedures.acts import act_words
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
@@ -36,23 +36,23 @@ def words_of(text: str) -> tuple[str, ...]:
 
 
 @cache
-def trade_called(name: str) -> Trade:
-    """The trade of that name; the general one where there is none."""
+def terms_of(name: str) -> Terms:
+    """The terms of the trade of that name; of the general one where there is none."""
     folded = " ".join(name.casefold().split())
-    return load_trade(folded if folded in trade_names() else trade_names()[0])
+    return Terms(load_trade(folded if folded in trade_names() else trade_names()[0]))
 
 
-def things_in(words: tuple[str, ...], trade: Trade, full: Callable[[str], str | None] = lambda _: None) -> Things:
+def things_in(words: tuple[str, ...], terms: Terms, full: Callable[[str], str | None] = lambda _: None) -> Things:
     """The things in the words of an instruction, its verb left off.
 
     `full` gives the whole name of a part that is named by its last word alone: "saddle slot" for "slot".
     """
-    terms = find_terms(words, trade)
+    spans = terms.find(words)
     empty = act_words().empty
     found: dict[str, list[str]] = {"part": [], "material": [], "tool": [], "word": []}
     at = 0
     while at < len(words):
-        term, word = terms.get(at), root(words[at])
+        term, word = spans.get(at), root(words[at])
         if term is not None:
             whole = full(word) if term.kind == "part" and term.end == at + 1 else None
             found[term.kind].append(whole or term.name)
@@ -64,10 +64,10 @@ def things_in(words: tuple[str, ...], trade: Trade, full: Callable[[str], str | 
     return Things(*(tuple(dict.fromkeys(found[kind])) for kind in ("part", "material", "tool", "word")))
 
 
-def full_names(words: tuple[str, ...], trade: Trade) -> dict[str, str]:
+def full_names(words: tuple[str, ...], terms: Terms) -> dict[str, str]:
     """Last word -> the part that is named with more than one word here, the last of them: "slot" -> "saddle slot"."""
     return {
         root(words[term.end - 1]): term.name
-        for term in find_terms(words, trade).values()
+        for term in terms.find(words).values()
         if term.kind == "part" and term.end - term.start > 1
     }

@@ -19,7 +19,7 @@ from publish.moments import Moment
 from publish.parts import PARTS
 from publish.procedure import cautions
 from publish.procedures.deeds import Deed, deeds_of
-from publish.procedures.things import trade_called
+from publish.procedures.things import terms_of
 from publish.rows import Rows
 from publish.source import SessionSource
 from publish.wording import MODES
@@ -97,7 +97,7 @@ def work_of(source: SessionSource, shop: ShopSettings) -> SessionWork:
     home = f"{HOME}{address(source.slug)}/"
     told = {one.id: _told(one, rows, home) for one in record.measures if _counts(galley, one)}
     in_steps = {name for step in record.steps for name in step.measures}
-    deeds = deeds_of(record.steps, trade_called(facts.trade or ""))
+    deeds = deeds_of(record.steps, terms_of(facts.trade or ""))
     return SessionWork(
         slug=source.slug,
         title=facts.title,

@@ -6,11 +6,11 @@ import re
 
 import pytest
 
-from extract.trade import load_trade
 from publish.procedures import Procedure, procedures_of
 from publish.procedures.deeds import deeds_of
 from publish.procedures.measured import of_procedure
 from publish.procedures.pages import make_procedures
+from publish.procedures.things import terms_of
 from publish.render import Renderer
 from tests.publish.procedures.invented import BRIDGE, FRETS, SHOP, step, temperature, three_bridges, work
 
@@ -30,13 +30,13 @@ def named(name: str, procedures: tuple[Procedure, ...]) -> Procedure:
     ],
 )
 def test_a_step_is_read_as_what_is_done_in_it(text: str, acts: list[str]) -> None:
-    ((*deeds,),) = deeds_of((step(1, text, "x"),), load_trade("strings"))
+    ((*deeds,),) = deeds_of((step(1, text, "x"),), terms_of("strings"))
     assert [one.act for one in deeds] == acts
 
 
 def test_a_part_named_by_its_last_word_is_the_one_spoken_of() -> None:
     steps = (step(1, "Rout the saddle slot", "x"), step(2, "File the slot", "x"))
-    listed = deeds_of(steps, load_trade("strings"))
+    listed = deeds_of(steps, terms_of("strings"))
     assert [deeds[0].things.parts for deeds in listed] == [("saddle slot",), ("saddle slot",)]
 
 
