@@ -102,8 +102,10 @@ def _line(here: str, there: str) -> tuple[Fraction, Fraction]:
     """Factor and offset from one unit to another: every unit of the list lies on a line with its kin, and asking pint
     twice a pair instead of once a figure tells on a long session; not loading it at all tells on a short one."""
     known = _lines()
-    if here in known and there in known and known[here][0] == known[there][0]:
-        (_, factor, offset), (_, other_factor, other_offset) = known[here], known[there]
+    if here in known and there in known:
+        (base, factor, offset), (other_base, other_factor, other_offset) = known[here], known[there]
+        if base != other_base:
+            raise UnitError(here, there)
         return factor / other_factor, (offset - other_offset) / other_factor
     import pint
 
