@@ -13,7 +13,7 @@ from fractions import Fraction
 from extract.checks.agreement import agreement
 from extract.checks.finding import Suspicion
 from extract.checks.frames import Frames
-from extract.checks.linear import conversion
+from extract.checks.linear import Linear, conversion
 from extract.checks.sameness import Alike
 from extract.checks.talk import Said, Talk, words_of
 from extract.roots import root
@@ -26,6 +26,8 @@ _FAR = Fraction(5, 2)
 _NEAR, _BEHIND, _STEM = 12, 6, 4
 _FARTHER = Fraction(6)
 """The same where the words say that it was told before."""
+_NEVER_ONE = 4
+"""Figures this many times apart are no roundings of one another."""
 _PHASES = {"as_found": "as found", "target": "aimed at", "as_left": "as left", "general": "as said"}
 
 
@@ -67,12 +69,21 @@ def is_statement(one: Said) -> bool:
 def agree(first: Said, second: Said) -> bool:
     """A figure said as one of a range, or within it, agrees too."""
     convert = conversion(first.measure.unit or "", second.measure.unit or "")
-    if convert is None:
+    if convert is None or _is_far_off(first, second, convert):
         return False
     if any(agreement(a, b, convert) != "disagrees" for a in first.figures for b in second.figures):
         return True
     ends, others = [convert(one.value) for one in first.figures], [one.value for one in second.figures]
     return min(ends) <= max(others) and min(others) <= max(ends)
+
+
+def _is_far_off(first: Said, second: Said, convert: Linear) -> bool:
+    """No rounding bridges this: a glance that spares the exact rule most pairs, blind at and below zero."""
+    ends = [float(one.value) * float(convert.factor) for one in first.figures]
+    others = [float(one.value) for one in second.figures]
+    if convert.offset or min(*ends, *others) <= 0:
+        return False
+    return min(ends) > _NEVER_ONE * max(others) or min(others) > _NEVER_ONE * max(ends)
 
 
 def is_near(first: Said, second: Said, far: Fraction) -> bool:

@@ -156,8 +156,9 @@ def _may_be_meant(first: Said, second: Said) -> bool:
 
 def _other(kinship: _Kinship, earlier: list[Said], second: Said, enough: float) -> Said | None:
     """The earlier figure that is most akin, where none that agrees is nearly as much."""
-    agreeing = max((kinship.of(one, second) for one in earlier if _agrees(one, second)), default=0.0)
-    others = [one for one in earlier if not _agrees(one, second) and kinship.shared(one, second)]
+    agree = [_agrees(one, second) for one in earlier]
+    agreeing = max((kinship.of(one, second) for one, same in zip(earlier, agree, strict=True) if same), default=0.0)
+    others = [one for one, same in zip(earlier, agree, strict=True) if not same and kinship.shared(one, second)]
     best = max(others, key=lambda one: (kinship.of(one, second), one.place), default=None)
     if best is None or agreeing >= _CLEARS * (most := kinship.of(best, second)):
         return None
