@@ -158,7 +158,9 @@ def _may_restate(first: Said, second: Said) -> bool:
 
 
 def _is_named(second: Said) -> bool:
-    """What the second measures is said beside it; where it is not, the record only supposes it."""
+    """What the second measures is said beside it, or no words are known; else the record only supposes it."""
+    if not second.before:
+        return True
     near = {word[:_STEM] for word in (*second.before, *second.after[:_FEW])}
     return bool(near & {word[:_STEM] for word in words_of(second.measure.attribute or "")})
 

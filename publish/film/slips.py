@@ -40,8 +40,8 @@ class Slip:
 
 
 def slips_of(galley: Galley) -> tuple[Slip, ...]:
-    """All of a session, in the order in which they are said."""
-    found = [one for correction in galley.record.corrections for one in _of(galley, correction)]
+    """All of a session, in the order in which they are said; two figures of one breath that say the same are one."""
+    found = dict.fromkeys(one for correction in galley.record.corrections for one in _of(galley, correction))
     return tuple(sorted(found, key=lambda one: (one.start, one.end)))
 
 

@@ -41,7 +41,7 @@ def test_a_shop_becomes_a_site(shop: Shop) -> None:
     assert {path.name for path in home.iterdir()} == {
         "index.html", "record.json", "captions.vtt", "chapters.vtt", "transcript.txt", "transcript.json",
         "card.html", "heron bridge #1.webm", "corrections.vtt", "beneath-the-film.txt", "errata-still-1.svg",
-        "errata-still-2.svg", "errata-still-3.svg",
+        "errata-still-2.svg",
     }  # fmt: skip
     assert {path.name for path in (shop.public / "assets").iterdir()} == {
         "mark.svg",
