@@ -7,12 +7,14 @@ A logistic regression: the chance is 1 / (1 + e^-x), x being the bias and the we
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from math import exp
-from typing import Any
+from typing import Any, TypeVar
+
+_T = TypeVar("_T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +31,16 @@ class Weights:
     def chance(self, strengths: Mapping[str, float]) -> float:
         """The same between 0 and 1."""
         return 1 / (1 + exp(-self.sum(strengths)))
+
+
+def heaviest(proposals: Sequence[_T], signs: Sequence[Sequence[str]], weights: Mapping[str, float]) -> _T:
+    """Of several proposals, each with its signs, the one with the largest sum of weights; of equals the first.
+
+    The choice of a conditional logistic regression (D. McFadden, Conditional logit analysis of qualitative choice
+    behavior, 1974).
+    """
+    sums = [sum(weights.get(sign, 0.0) for sign in of_one) for of_one in signs]
+    return proposals[sums.index(max(sums))]
 
 
 @cache

@@ -69,8 +69,7 @@ def find_miscalled(talk: Talk) -> Iterator[Suspicion]:
 
 def _miscalled(one: Said, phrase: Phrase, kind: str) -> Suspicion:
     measure = one.measure
-    said = {root(word): word for word in (*one.clause, *one.after)}
-    words = " ".join(said.get(word, word) for word in phrase)
+    words = _as_said(one, phrase)
     message = (
         f'{measure.display} is {a_kind(measure.kind or "")}, but "{words}" calls for {a_kind(kind)}, in {choices(kind)}'
     )

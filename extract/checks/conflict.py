@@ -15,7 +15,7 @@ from extract.checks.finding import Suspicion
 from extract.checks.frames import Frames
 from extract.checks.linear import Linear, conversion
 from extract.checks.sameness import Alike
-from extract.checks.talk import Said, Talk, words_of
+from extract.checks.talk import Said, Talk, names_attribute
 from extract.roots import root
 
 SOURCE = "the narration itself: one thing, two figures"
@@ -23,7 +23,7 @@ _LOOK_BACK = 60
 """Figures of one kind that are looked back on, the latest ones: an hour costs no more a figure than a minute."""
 _FAR = Fraction(5, 2)
 """Two sizes further apart than this are of two things, whatever they are called."""
-_NEAR, _BEHIND, _STEM = 12, 6, 4
+_NEAR, _BEHIND = 12, 6
 _FARTHER = Fraction(6)
 """The same where the words say that it was told before."""
 _NEVER_ONE = 4
@@ -99,7 +99,7 @@ def _as_spoken(attribute: str | None, first: Said, second: Said, frames: Frames)
     if second.measure.kind != "length":
         return attribute
     near = [word.removesuffix("'s") for one in (first, second) for word in (*one.before[-_NEAR:], *one.after[:_BEHIND])]
-    if attribute is None or {word[:_STEM] for word in words_of(attribute)} & {word[:_STEM] for word in near}:
+    if attribute is None or names_attribute(near, attribute):
         return attribute
     things = frames.named(first).things & frames.named(second).things
     return next((word for word in near if root(word) in things), attribute)

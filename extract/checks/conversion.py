@@ -14,7 +14,7 @@ from extract.checks.figure import Figure
 from extract.checks.finding import Suspicion, decimal, figure_text, symbol_of, with_unit
 from extract.checks.linear import Linear, conversion
 from extract.checks.rounding import converted_step
-from extract.checks.talk import Said, Talk, words_of
+from extract.checks.talk import Said, Talk, names_attribute, words_of
 from extract.checks.vocabulary import check_words, holds
 from extract.record import Measure
 from extract.units import system_of, unit_named
@@ -23,8 +23,6 @@ SOURCE = "NIST SP 811 (2008) B.7 and SP 1038 (2006) section 4.4: rounding of con
 _FAR = 9
 """Words between two figures from which on they are no restatement, unless the record says so."""
 _FEW = 3
-_STEM = 4
-"""Letters by which "thick" is known for thickness."""
 _OR = frozenset({"about", "so", "roughly", "call", "it", "say", "around", "that", "nearly", "just", "under", "over"})
 _A = (("a",), ("an",), ("any",), ("either",))
 """Before a figure these let "or" offer another thing: "a two inch or 120 mm brush"."""
@@ -161,8 +159,7 @@ def _is_named(second: Said) -> bool:
     """What the second measures is said beside it, or no words are known; else the record only supposes it."""
     if not second.before:
         return True
-    near = {word[:_STEM] for word in (*second.before, *second.after[:_FEW])}
-    return bool(near & {word[:_STEM] for word in words_of(second.measure.attribute or "")})
+    return names_attribute((*second.before, *second.after[:_FEW]), second.measure.attribute or "")
 
 
 def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:

@@ -203,7 +203,8 @@ class Alike:
     def _marks(self, one: Said) -> _Marks:
         """What the words right beside a figure tell of it, read once: each figure is set beside many."""
         if one.place not in self._marks_of:
-            roots = frozenset(root(word) for word in self._talk.near(one, _BESIDE, _BEHIND))
+            near = _without_ways(self._talk.near(one, _BESIDE, _BEHIND))
+            roots = frozenset(root(word) for word in near)
             self._marks_of[one.place] = _marks_among(roots)
         return self._marks_of[one.place]
 

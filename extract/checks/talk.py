@@ -7,6 +7,7 @@ are linear in the number of measures.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -22,6 +23,7 @@ _END = re.compile(r"[.?!](?=\s|$)")
 _SMALLER = {"foot": 12, "pound": 16, "hour": 60, "minute": 60, "yard": 36, "day": 24, "week": 7}
 """How many of the next smaller unit a unit holds: "4 lb 12 oz" is said to the ounce."""
 _BORDERS = frozenset({"and", "so", "but", "then", "because"})
+_STEM = 4
 _TALK_GAP = 21
 """Words before a figure from which on the figure before it is too far away to belong with it."""
 
@@ -29,6 +31,11 @@ _TALK_GAP = 21
 def words_of(text: str) -> list[str]:
     """The words of a text in lower case, without marks."""
     return [word.rstrip(".-/'") for word in _WORD.findall(text.lower().replace("’", "'"))]
+
+
+def names_attribute(words: Iterable[str], attribute: str) -> bool:
+    """Some of the words name an attribute, in whatever form: "thick" is known for "thickness" by its first letters."""
+    return bool({word[:_STEM] for word in words} & {word[:_STEM] for word in words_of(attribute)})
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from extract.steps.candidate import Candidate
 from extract.steps.instruction import instruct, plain_instruction
 from extract.steps.judged import reads_well
 from extract.steps.merge import Group
-from extract.steps.naming import name_with_whole, named_beside, named_work
+from extract.steps.naming import name_with_whole, named_work
 
 _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
 _LONGEST_TAIL = 14
@@ -36,13 +36,9 @@ def to_action(bench: Bench, pieces: tuple[Piece, ...], group: Group) -> Action:
     names = list(dict.fromkeys(name_with_whole(bench, c) for c in candidates if c.meant is not None))[:_MOST]
     laid = [thing for c in candidates for thing in (c.laid, c.tool) if thing is not None]
     names += [name for thing in laid if (name := name_of(bench, thing)) not in names][:1]
-    end = max(candidate.end for candidate in candidates)
-    if not names:
-        verbs_at = frozenset(candidate.rest[0] - 1 for candidate in candidates)
-        names = named_beside(bench, candidates[0].start, end, verbs_at)[:1]
     return Action(
         start=candidates[0].start,
-        end=end,
+        end=max(candidate.end for candidate in candidates),
         verb=" and ".join(verbs),
         object=" and ".join(names),
         mode=likeliest.candidate.mode,

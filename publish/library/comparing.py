@@ -62,8 +62,11 @@ def own_anchor(slug: str) -> str:
     return f"s-{_mark(slug)}"
 
 
-def shop_plot(subject: Subject) -> ShopPlot | None:
-    """The drawing; None where there is nothing to compare: no usual range, and too few figures or sessions."""
+def compared(subject: Subject, page: str | None) -> tuple[ShopPlot, Compared] | None:
+    """The drawing, and what pages are told of it; `page` is the name of the thing's page on the site.
+
+    None where there is nothing to compare: no usual range, and too few figures or sessions.
+    """
     scale = common_scale(one.measure for one in subject.statements)
     placed = _placed(subject, scale) if scale else []
     if scale is None or not placed:
@@ -71,11 +74,11 @@ def shop_plot(subject: Subject) -> ShopPlot | None:
     trades = [folded(one.trade) for one in subject.statements]
     bands = bands_for(trades, subject.attribute, subject.item, subject.kind)
     drawn = [(band, trade, ends) for trade, band in bands if (ends := ends_in(band, scale.unit))]
-    sessions = {one.slug for one, *_ in placed}
-    if not drawn and (len(placed) < _FEWEST_FIGURES or len(sessions) < _FEWEST_SESSIONS):
+    sessions = len({one.slug for one, *_ in placed})
+    if not drawn and (len(placed) < _FEWEST_FIGURES or sessions < _FEWEST_SESSIONS):
         return None
     figures = [(phase, ends) for _, phase, ends in placed]
-    frame = _frame(len(lanes_of(figures)), headed=len(sessions) > 1)
+    frame = _frame(len(lanes_of(figures)), headed=sessions > 1)
     within = [ends for *_, ends in drawn]
     plot = draw_lanes(subject.what, figures, scale, within, frame)
     if plot is None:
@@ -86,31 +89,28 @@ def shop_plot(subject: Subject) -> ShopPlot | None:
     for (one, *_), spot in zip(placed, spots, strict=True):
         own.setdefault(one.slug, {})[spot] = None
     usuals = [usual(trade, band) for band, trade, _ in drawn]
-    return ShopPlot(
+    drawing = ShopPlot(
         title=subject.what,
         desc="; ".join((*map(_in_words, tallies), *(f"usual in the trade “{one.trade}”: {one.text}" for one in usuals)))
         + ".",
-        told=_told(len(placed), len(sessions), tallies[-1]),
+        told=_told(len(placed), sessions, tallies[-1]),
         plot=plot,
         own=tuple(Own(own_anchor(slug), tuple(of)) for slug, of in sorted(own.items())),
     )
-
-
-def compared(subject: Subject, page: str | None) -> Compared:
-    """What pages are told of a thing that has a drawing; `page` is the name of its page on the site."""
     key = (subject.attribute, subject.item, subject.kind)
-    scale = common_scale(one.measure for one in subject.statements)
-    placed = _placed(subject, scale) if scale else []
-    sessions = len({one.slug for one, *_ in placed})
-    words = ""
-    if scale is not None and sessions > _FEW:
-        words = f"more than {_FEW} sessions; the drawing tells how many, and their median"
-    elif scale is not None and sessions > 1:
-        tally = tallies_of([(phase, ends) for _, phase, ends in placed], scale)[-1]
-        other = f" ({tally.median_other})" if tally.median_other else ""
-        number = f"{count(len(placed), 'figure')} of {count(sessions, 'session')}"
-        words = f"{number}, {tally.span}, median {tally.median}{other}"
-    return Compared(plot_file(key), words, Link(page, "Every figure") if page else None)
+    others = _of_others(len(placed), sessions, tallies[-1])
+    return drawing, Compared(plot_file(key), others, Link(page, "Every figure") if page else None)
+
+
+def _of_others(figures: int, sessions: int, over_all: Tally) -> str:
+    """What all figures come to; exact only where few sessions measured the thing."""
+    if sessions > _FEW:
+        return f"more than {_FEW} sessions; the drawing tells how many, and their median"
+    if sessions < 2:
+        return ""
+    other = f" ({over_all.median_other})" if over_all.median_other else ""
+    number = f"{count(figures, 'figure')} of {count(sessions, 'session')}"
+    return f"{number}, {over_all.span}, median {over_all.median}{other}"
 
 
 def comparisons(statements: Sequence[Statement], told: Comparable) -> tuple[Comparison, ...]:

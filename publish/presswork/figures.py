@@ -17,7 +17,7 @@ from pydantic import TypeAdapter
 from capture.shop import ShopSettings
 from publish.context import Link
 from publish.context.reference import ReferenceEntry
-from publish.library.comparing import Compared, compared, plot_file, shop_plot
+from publish.library.comparing import Compared, compared, plot_file
 from publish.library.reference import FOLDER, Key, Subject, names_of, reference_entry, reference_index, reference_page
 from publish.library.usual import bands_for
 from publish.library.works import folded
@@ -115,10 +115,10 @@ class Figured:
         return tuple(one for part in kept for one in cited(part))
 
     def _drawn(self, subject: Subject, page: str | None) -> tuple[Texts, Compared | None]:
-        drawing = shop_plot(subject)
-        if drawing is None:
+        both = compared(subject, page)
+        if both is None:
             return {}, None
-        told = compared(subject, page)
+        drawing, told = both
         return {told.plot: self._renderer.drawing(drawing)}, told
 
     def _know(self, key: Key, told: Any) -> None:

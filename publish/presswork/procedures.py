@@ -27,7 +27,7 @@ from publish.procedures.cards import make_procedure_card
 from publish.procedures.gathering import Stretches, procedure_of, stretches_of
 from publish.procedures.library import Library, Shelved, Study, Ways, library_in, library_of, study, study_in
 from publish.procedures.outline import outline_in
-from publish.procedures.pages import card_name, entry_of, index_page, page_name, procedure_page
+from publish.procedures.pages import card_name, entry_of, figures_of, index_page, page_name, procedure_page
 from publish.render import Renderer
 from publish.search.procedures import FOLDER as SEARCH_FOLDER
 from publish.search.procedures import place_of, searched_procedure
@@ -121,9 +121,10 @@ class Procedural:
         procedure = procedure_of(one, self._of([ran.session for ran in one.ran]), stretches)
         texts, parts = {}, {}
         if one.has_page:
-            parts = search_parts(searched_procedure(procedure))
+            figures = figures_of(procedure)
+            parts = search_parts(searched_procedure(procedure, figures))
             self._store.put_parts(place_of(one.slug), parts)
-            texts[page_name(one.slug)] = self._renderer.library(procedure_page(procedure, self._settings))
+            texts[page_name(one.slug)] = self._renderer.library(procedure_page(procedure, self._settings, figures))
         card = make_procedure_card(procedure, self._settings)
         if card is not None:
             texts[card_name(one.slug)] = self._renderer.card(card)

@@ -16,9 +16,10 @@ from zlib import crc32
 
 import orjson
 
+from publish.find.published import STORE
 from publish.presswork.sums import sum_of
 
-FILE = ".site.sqlite3"
+FILE = STORE
 _VERSION = 3
 _SCHEMA = """
 CREATE TABLE edition (sum TEXT NOT NULL);

@@ -12,6 +12,7 @@ from publish.context import Hazard, Link
 from publish.context.procedures import (
     CautionOver,
     FilmTime,
+    Measured,
     NamedOver,
     Preferred,
     PreferredStep,
@@ -44,7 +45,7 @@ _OFTEN = 4
 def make_procedures(procedures: Procedures, shop: ShopSettings) -> dict[str, ProcedurePage | ProcedureIndex]:
     """Each page by its name on the site, the list last; nothing where no session has a step."""
     pages: dict[str, ProcedurePage | ProcedureIndex] = {
-        page_name(one.slug): procedure_page(one, shop) for one in procedures.all if one.has_page
+        page_name(one.slug): procedure_page(one, shop, figures_of(one)) for one in procedures.all if one.has_page
     }
     if procedures.all:
         pages[INDEX] = index_page([(one, entry_of(one)) for one in procedures.all], shop)
@@ -61,8 +62,13 @@ def card_name(slug: str) -> str:
     return f"{FOLDER}/{CARDS}/{address(slug)}.html"
 
 
-def procedure_page(one: Procedure, shop: ShopSettings) -> ProcedurePage:
-    """The page of a procedure."""
+def figures_of(one: Procedure) -> tuple[Measured, ...]:
+    """What was measured in all versions: for the page and for the search."""
+    return of_procedure([(version.work, told) for version in one.versions for told in version.told], "figure")
+
+
+def procedure_page(one: Procedure, shop: ShopSettings, figures: tuple[Measured, ...]) -> ProcedurePage:
+    """The page of a procedure; `figures` are what was measured in it, by `figures_of`."""
     often = len(one.versions) >= _OFTEN
     stages = [_stage(one, stage, number) for number, stage in enumerate(one.stages, 1)]
     apart = [stage.versions == 1 and often for stage in one.stages]
@@ -83,7 +89,7 @@ def procedure_page(one: Procedure, shop: ShopSettings) -> ProcedurePage:
         versions=tuple(_version(version, at == one.pinned) for at, version in enumerate(one.versions)),
         stages=tuple(stage for stage, alone in zip(stages, apart, strict=True) if not alone),
         once=tuple(stage for stage, alone in zip(stages, apart, strict=True) if alone),
-        figures=of_procedure([(version.work, told) for version in one.versions for told in version.told], "figure"),
+        figures=figures,
         standing_caution=STANDING_CAUTION,
         cautions=_cautions(own),
         elsewhere=_cautions(_elsewhere(one, {(hazard.text, hazard.source) for _, hazard in own})),

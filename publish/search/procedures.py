@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from publish.context.procedures import Measured
 from publish.find.items import measured_span
 from publish.find.scale import Span
-from publish.procedures.measured import Owned, of_procedure, things_of
+from publish.procedures.measured import Owned, things_of
 from publish.procedures.procedure import Procedure, Stage
 from publish.search.items import Row, Searched, searched_as
 from publish.wording import count, sentence
@@ -21,19 +22,19 @@ def place_of(slug: str) -> str:
     return f"{FOLDER}/{slug}"
 
 
-def searched_procedure(one: Procedure) -> Searched:
-    """What the search takes of a procedure. Nothing of it has a second: those are its sessions'."""
-    return searched_as(one.name, "", one.name, tuple(_rows(one)))
+def searched_procedure(one: Procedure, figures: Sequence[Measured]) -> Searched:
+    """What the search takes of a procedure and of what was measured in it; its seconds are its sessions'."""
+    return searched_as(one.name, "", one.name, tuple(_rows(one, figures)))
 
 
-def _rows(one: Procedure) -> Iterator[Row]:
+def _rows(one: Procedure, figures: Sequence[Measured]) -> Iterator[Row]:
     named = (name for version in one.versions for step in version.steps for name in (*step.tools, *step.materials))
     words = " ".join(dict.fromkeys((one.name, *named)))
     yield "procedure", None, _TOP, f"{one.name}, done in {count(one.sessions, 'session')}", words, None, None, None
     for number, stage in enumerate(one.stages, 1):
         yield "step", None, f"step-{number}", sentence(stage.typical.deed.text), _words(stage), None, None, None
     owned = [(version.work, told) for version in one.versions for told in version.told]
-    for measured, of in zip(of_procedure(owned, "figure"), things_of(owned), strict=True):
+    for measured, of in zip(figures, things_of(owned), strict=True):
         if not measured.tallies:
             continue
         over_all = measured.tallies[-1]

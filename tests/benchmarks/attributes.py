@@ -19,14 +19,13 @@ from pathlib import Path
 
 import extract.measures.attribute.weighing as weighing
 from extract.measures.attribute import INFERRED, SAID
-from extract.measures.attribute.proposals import Proposal, propose
+from extract.measures.attribute.proposals import propose
 from extract.measures.attribute.signs import signs_of
-from tests.benchmarks.choice import Choice, fit
+from tests.benchmarks.choice import FOLDS, Choice, fit, right_in_folds
 from tests.benchmarks.marked_talks import Mark, MarkedTalk, marked_talks
 from tests.benchmarks.narrations import words
 
 FILE = Path(weighing.__file__).parents[2] / "data" / "attribute_weights.toml"
-FOLDS = 5
 PENALTY = 1.0
 """Picked by the folds among 0.5, 1, 2 and 4."""
 _OFTEN = 6
@@ -37,10 +36,9 @@ _CLEAR = 5
 
 @dataclass(frozen=True)
 class Example:
-    """One marked figure: its proposals, with their signs and which of them a reader would accept."""
+    """One marked figure: the signs of what is proposed, and which of it a reader would accept."""
 
     talk: MarkedTalk
-    proposals: list[Proposal]
     choice: Choice
 
 
@@ -50,16 +48,8 @@ def main() -> None:
     talks = marked_talks()
     names = _frequent(talks)
     examples = [one for talk in talks for one in _examples(talk, names)]
-    right: Counter[str] = Counter()
-    of: Counter[str] = Counter()
-    for fold in range(FOLDS):
-        held = {id(talk) for talk in talks[fold::FOLDS]}
-        weights = fit([one.choice for one in examples if id(one.talk) not in held], PENALTY)
-        for one in examples:
-            if id(one.talk) in held:
-                best = weighing.heaviest(one.proposals, one.choice.signs, weights)
-                right[one.talk.source] += one.choice.right[one.proposals.index(best)]
-                of[one.talk.source] += 1
+    of: Counter[str] = Counter(one.talk.source for one in examples)
+    right = right_in_folds(talks, [(one.talk, one.choice) for one in examples], PENALTY)
     print(f"| talks | figures | right in {FOLDS} folds |\n|---|---|---|")
     for source in of:
         print(f"| {source} | {of[source]} | {right[source] / of[source]:.3f} |")
@@ -79,7 +69,7 @@ def _examples(talk: MarkedTalk, names: frozenset[str]) -> list[Example]:
         signs = signs_of(finding.figure, finding, proposals, names)
         times = _CLEAR if talk.source == "phrases" else 1
         right = [_accepts(talk, mark, one.name) for one in proposals]
-        found.append(Example(talk, proposals, Choice(signs, right, times)))
+        found.append(Example(talk, Choice(signs, right, times)))
     return found
 
 

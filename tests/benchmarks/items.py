@@ -17,15 +17,13 @@ from pathlib import Path
 
 import extract.measures.attribute.weighing as attribute_weighing
 import extract.measures.item.weighing as weighing
-from extract.measures.figure import Finding
-from extract.measures.item.proposals import Proposal, propose
+from extract.measures.item.proposals import propose
 from extract.measures.item.signs import signs_of
-from tests.benchmarks.choice import Choice, fit
+from tests.benchmarks.choice import FOLDS, Choice, fit, right_in_folds
 from tests.benchmarks.marked_talks import Mark, MarkedTalk, marked_talks
 from tests.benchmarks.narrations import words
 
 FILE = Path(weighing.__file__).parents[2] / "data" / "item_weights.toml"
-FOLDS = 5
 PENALTY = 2.0
 """Picked by the folds among 1, 2 and 4."""
 _CLEAR = 5
@@ -34,11 +32,9 @@ _CLEAR = 5
 
 @dataclass(frozen=True)
 class Example:
-    """One marked figure: its proposals, their signs, which of them a reader would accept, and what the rules say."""
+    """One marked figure: the signs of what is proposed, which of it a reader would accept, and whether the rules do."""
 
     talk: MarkedTalk
-    finding: Finding
-    proposals: list[Proposal]
     choice: Choice
     by_rules: bool
 
@@ -51,14 +47,7 @@ def main() -> None:
     examples = [one for talk in talks for one in _examples(talk)]
     of: Counter[str] = Counter(one.talk.source for one in examples)
     by_rules: Counter[str] = Counter(one.talk.source for one in examples if one.by_rules)
-    right: Counter[str] = Counter()
-    for fold in range(FOLDS):
-        held = {id(talk) for talk in talks[fold::FOLDS]}
-        weights = fit([one.choice for one in examples if id(one.talk) not in held], PENALTY)
-        for one in examples:
-            if id(one.talk) in held:
-                best = weighing.heaviest(one.proposals, one.choice.signs, weights)
-                right[one.talk.source] += one.choice.right[one.proposals.index(best)]
+    right = right_in_folds(talks, [(one.talk, one.choice) for one in examples], PENALTY)
     print(f"| talks | figures | by the rules | in {FOLDS} folds |\n|---|---|---|---|")
     for source in of:
         shares = (by_rules[source] / of[source], right[source] / of[source])
@@ -79,7 +68,7 @@ def _examples(talk: MarkedTalk) -> list[Example]:
         by_rules = finding.item is not None and _accepts(talk, mark, finding.item.name)
         times = _CLEAR if talk.source == "phrases" else 1
         choice = Choice(signs_of(finding.figure, finding, proposals), right, times)
-        found.append(Example(talk, finding, proposals, choice, by_rules))
+        found.append(Example(talk, choice, by_rules))
     return found
 
 

@@ -10,7 +10,7 @@ from publish.context.library import WorkPage
 from publish.context.plots import ShopPlot
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage
 from publish.front import company_at, concerning_all, entry_of, front_page, link_to, taken_back
-from publish.library.comparing import Compared, compared, shop_plot
+from publish.library.comparing import Compared, compared
 from publish.library.kit import FOLDER as KIT_FOLDER
 from publish.library.kit import kit_page, uses_of
 from publish.library.reference import FOLDER as FIGURES_FOLDER
@@ -88,9 +88,9 @@ def make_drawings(statements: Sequence[Statement]) -> tuple[dict[str, ShopPlot],
     drawings, told = {}, {}
     for key in dict.fromkeys(key for key, _ in keyed):
         subject = Subject("", *key, tuple(one for other, one in keyed if other == key))
-        drawing = shop_plot(subject)
-        if drawing is not None:
-            told[key] = compared(subject, f"{FIGURES_FOLDER}/{named[key]}.html" if key in named else None)
+        both = compared(subject, f"{FIGURES_FOLDER}/{named[key]}.html" if key in named else None)
+        if both is not None:
+            drawing, told[key] = both
             drawings[told[key].plot] = drawing
     return drawings, told
 

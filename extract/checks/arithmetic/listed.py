@@ -229,8 +229,7 @@ def _readings(terms: list[_Term], way: str, opposite: bool) -> Iterator[tuple[Fr
         else:
             yield abs(first.value - second.value), (first, second), f"{first.text} less {second.text}"
         return
-    least = 2
-    for start in range(len(terms) - least + 1):
+    for start in range(len(terms) - 1):
         used = tuple(terms[start:])
         value = sum(((2 if term.each else 1) * term.value for term in used), Fraction(0))
         texts = [f"twice {term.text}" if term.each else term.text for term in used]

@@ -5,14 +5,14 @@ The weights stand in data/attribute_weights.toml with how they were fitted; addi
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from functools import cache
 
 from extract.measures.attribute.near import Rule
-from extract.measures.attribute.proposals import Proposal, propose
+from extract.measures.attribute.proposals import propose
 from extract.measures.attribute.signs import signs_of
 from extract.measures.figure import Figure, Finding
-from extract.weights import weight_file
+from extract.weights import heaviest, weight_file
 
 _SURE = frozenset({"unlike word", "adjective behind", "noun before", "noun behind", "verb before", "of"})
 """Rules that were right nearly always in talks that they were not written from."""
@@ -34,12 +34,6 @@ def weigh_attribute(figure: Figure, finding: Finding, said: Table, inferred: Tab
 def is_sure(finding: Finding) -> bool:
     """True where the attribute was said right beside the figure, or is that of a figure said again."""
     return bool(finding.attribute) and (finding.restates is not None or finding.attribute_rule in _SURE)
-
-
-def heaviest(proposals: Sequence[Proposal], signs: Sequence[Sequence[str]], weights: Mapping[str, float]) -> Proposal:
-    """The proposal with the largest sum; of equals the first."""
-    sums = [sum(weights.get(sign, 0.0) for sign in of_one) for of_one in signs]
-    return proposals[sums.index(max(sums))]
 
 
 @cache

@@ -5,14 +5,14 @@ The weights stand in data/item_weights.toml with how they were fitted; adding th
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from functools import cache
 
 from extract.measures.figure import Figure, Finding
-from extract.measures.item.proposals import Proposal, propose
+from extract.measures.item.proposals import propose
 from extract.measures.item.rules import RULES
 from extract.measures.item.signs import signs_of
-from extract.weights import weight_file
+from extract.weights import heaviest, weight_file
 
 _SURE = frozenset({"restated", "usual owner"})
 """Rules that were right more often than the weights in talks that neither was made from."""
@@ -32,12 +32,6 @@ def find_item(figure: Figure, finding: Finding) -> None:
     if proposals:
         best = heaviest(proposals, signs_of(figure, finding, proposals), weights)
         finding.item, finding.item_rule = best.thing, best.rules[0]
-
-
-def heaviest(proposals: Sequence[Proposal], signs: Sequence[Sequence[str]], weights: Mapping[str, float]) -> Proposal:
-    """The proposal with the largest sum; of equals the first."""
-    sums = [sum(weights.get(sign, 0.0) for sign in of_one) for of_one in signs]
-    return proposals[sums.index(max(sums))]
 
 
 @cache
