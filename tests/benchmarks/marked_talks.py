@@ -29,7 +29,7 @@ from tests.extract.marked import narration as read_marked
 from tests.extract.narrations import transcript_of
 
 TESTS = Path(__file__).parent.parent
-FOLDERS = ("read", "fitted", "newer", "opened", "wide")
+FOLDERS = ("read", "fitted", "newer", "opened", "wide", "later")
 """Those of tests/narrations that may be learnt from; the others are for scoring only."""
 _PHASES = {"f": "as_found", "t": "target", "l": "as_left", "g": "general"}
 _MARK = re.compile(r"\[([^]]+)\]([ftlg])")
