@@ -1,4 +1,4 @@
-"""The signs of a breath: which words of data/remark_signs.toml it has, and how it is built.
+"""The signs of a breath: which words it has, also those of data/remark_signs.toml, and how it is built.
 
 The breaths beside it count too, under names of their own: what happens otherwise often follows in the next one.
 """
@@ -34,6 +34,8 @@ def said_signs(reading: Reading, breath: Breath) -> dict[str, tuple[int, int]]:
         at = phrases.first_in(lower, breath.start, breath.end)
         if at is not None and not (name == "forbids" and _states(reading, at)):
             found[name] = at
+    if "talk" in found and found.get("forbids", (-1,))[0] == found["talk"][0]:
+        del found["forbids"]
     return found
 
 
@@ -49,7 +51,7 @@ def _states(reading: Reading, at: tuple[int, int]) -> bool:
 def signs_of(reading: Reading, breaths: tuple[Breath, ...], said: list[frozenset[str]], index: int) -> frozenset[str]:
     """All signs of one breath. `said` holds the names of the signs said in each."""
     here = said[index]
-    signs = set(here) | _form(reading, breaths[index])
+    signs = set(here) | _form(reading, breaths[index]) | _words(reading, breaths[index])
     signs.update(f"{one} + {other}" for one, other in _PAIRS if one in here and other in here)
     for step, word in ((-_BESIDE, "before"), (_BESIDE, "behind")):
         if 0 <= index + step < len(breaths) and _near(reading, breaths[index], breaths[index + step]):
@@ -105,6 +107,12 @@ def _form(reading: Reading, breath: Breath) -> set[str]:
         "last words": share > _LAST,
     }
     return {name for name, holds in facts.items() if holds}
+
+
+def _words(reading: Reading, breath: Breath) -> set[str]:
+    """The words of the breath, each by its lemma: those that the fit saw often enough have a weight."""
+    doc = reading.bench.doc
+    return {f"said {doc[at].lemma_.lower()}" for at in range(breath.start, breath.end) if doc[at].is_alpha}
 
 
 def _bare_noun_forbidden(reading: Reading, at: int) -> bool:

@@ -10,16 +10,12 @@ from extract.remarks.doubts import plain_doubts
 from extract.remarks.follow_ups import plain_follow_ups
 from extract.remarks.reading import Reading
 from extract.remarks.said_cautions import SAID_ON_FILM, plain_cautions
-from extract.remarks.weighing import Ruled, candidates, remark_weights
+from extract.remarks.weighing import Ruled, candidates, remark_weights, speaks_for
 from extract.remarks.wording import caution_text, doubt_text, follow_up_text
 from extract.spans import Note, Warned
 
 _SHORTEST = 4
 """Words: a shorter note of a plain rule ("To be checked: but") says nothing."""
-
-
-_RULED = 1.5
-"""What a plain rule counts for beside its fitted weight: a few lines have no end, where most is left for later."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +66,7 @@ def _believed(
     best: dict[int, tuple[float, int]] = {}
     for index, (breath, here) in enumerate(zip(breaths, signs, strict=True)):
         told = any(reading.told[at] for at in range(breath.first, breath.last))
-        weight = weights.sum(dict.fromkeys(here, 1.0)) + _RULED * (f"rule: {kind}" in here)
+        weight = speaks_for(kind, weights, here)
         cue = reading.bench.cue[breath.start]
         if weight > 0 and not told and weight > best.get(cue, (0.0, 0))[0]:
             best[cue] = (weight, index)

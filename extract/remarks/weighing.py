@@ -7,11 +7,16 @@ from functools import cache
 
 from extract.remarks.breaths import Breath
 from extract.remarks.reading import Reading
-from extract.remarks.signs import said_signs, signs_of
+from extract.remarks.signs import said_signs, sign_words, signs_of
 from extract.weights import Weights, weight_file
 
 KINDS = ("cautions", "doubts", "follow_ups")
 """The kinds of remark that are weighed."""
+
+_RULED = 1.5
+"""What a plain rule counts for beside its fitted weight: a few lines have no end, where most is left for later."""
+_OWN = 0.3
+"""What the breath's own words must weigh: its neighbours and its place in the talk make no remark of it."""
 
 Ruled = Mapping[str, frozenset[int]]
 """For each kind the tokens at which the plain rules found one."""
@@ -27,6 +32,14 @@ def _by_rule(breath: Breath, ruled: Ruled) -> frozenset[str]:
     return frozenset(
         f"rule: {kind}" for kind, at in ruled.items() if any(breath.start <= one < breath.end for one in at)
     )
+
+
+def speaks_for(kind: str, weights: Weights, signs: frozenset[str]) -> float:
+    """How much speaks for a remark of a kind: above 0 more than speaks against it. Both limits come from five folds."""
+    own = sum(
+        max(0.0, weights.signs.get(sign, 0.0)) for sign in signs if sign in sign_words() or sign == f"rule: {kind}"
+    )
+    return weights.sum(dict.fromkeys(signs, 1.0)) + _RULED * (f"rule: {kind}" in signs) if own >= _OWN else -1.0
 
 
 @cache

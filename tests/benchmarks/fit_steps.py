@@ -3,7 +3,7 @@
     python -m tests.benchmarks.fit_steps [--write] [FOLDER ...]
 
 A logistic regression (scikit-learn, the extra `fit`), strongly regularised: is a clause part of a marked step? It is
-fitted on the marked narrations of tests/narrations (fitted, read, newer, opened) and the shorter ones of
+fitted on the marked narrations of FOLDERS in tests/narrations and the shorter ones of
 tests/extract/steps/narrations, never on blind or fresh, and judged in five folds of whole narrations: no clause
 is judged by weights that saw another clause of its narration. `--write` renews extract/data/step_weights.toml; a FOLDER
 of marked narrations that were not fitted on is scored with the weights of all the others.
@@ -43,7 +43,7 @@ WEIGHTS = TESTS.parent / "extract" / "data" / "step_weights.toml"
 STRENGTH = 0.05
 """Inverse of the L2 penalty; smaller is stronger. Chosen by cross-validation among 0.03, 0.05 and 0.1."""
 FOLDS = 5
-FOLDERS = ("fitted", "read", "newer", "opened", "wide")
+FOLDERS = ("fitted", "read", "newer", "opened", "wide", "later")
 RAREST = 6
 """A sign seen in fewer clauses has no weight: it could only be learnt by heart."""
 _PHRASES = TESTS / "extract" / "steps" / "phrases.toml"
