@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
+from extract.checks.finding import Suspicion
 from extract.checks.linear import conversion
 from extract.checks.scale import is_usual
 from extract.checks.slips import SLIPS, Meant
+from extract.checks.span_text import span_text
 from extract.checks.talk import Said, Talk
 from extract.checks.vocabulary import CommonBand, Phrase, check_words
 
@@ -72,8 +73,7 @@ def _judge(one: Said, band: CommonBand) -> Suspicion | None:
         return None
     far = value > high * _FAR or (low > 0 and value < low / _FAR)
     meant = _meant(one, low, high, band.unit)
-    back = convert.inverse
-    usual = with_unit(f"{figure_text(back(low))} to {figure_text(back(high))}", symbol_of(measure))
+    usual = span_text(band.low, band.high, band.unit, measure)
     message = f"{measure.display} lies outside {usual}, where {band.name} lies"
     if meant is not None:
         message += f"; {meant.text} if {meant.reason}"

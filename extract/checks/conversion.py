@@ -24,13 +24,14 @@ _FAR = 9
 """Words between two figures from which on they are no restatement, unless the record says so."""
 _FEW = 3
 _OR = frozenset({"about", "so", "roughly", "call", "it", "say", "around", "that", "nearly", "just", "under", "over"})
+_HEDGES = frozenset({"about", "roughly", "around", "nearly", "just", "under", "over", "near", "say"})
 _A = (("a",), ("an",), ("any",), ("either",))
 """Before a figure these let "or" offer another thing: "a two inch or 120 mm brush"."""
 _BY = ("by",)
 _FAR_SIDE = 4
 """Words between two sides of a thing: "1.5 mm thick and 3 mm wide, so 1/16 by 1/8"."""
 _POURED = ("mass", "volume")
-_WEAKLY, _STRONGLY, _PLAINLY = 2, 5, 1000
+_WEAKLY, _STRONGLY, _RIGHT_BEHIND, _PLAINLY = 2, 5, 12, 1000
 """Figures further apart than so many times may be of two things: no stop, only a look."""
 _GRADES: dict[Verdict, int] = {"agrees": 0, "close": 1, "disagrees": 2}
 
@@ -120,7 +121,7 @@ def _counterpart(talk: Talk, second: Said) -> Said | None:
     before = talk.previous(second)
     if before is None:
         return None
-    joined = before.before == _BY or (len(before.before) < _FAR_SIDE and "and" in before.before)
+    joined = len(before.before) < _FAR_SIDE and ("and" in before.before or before.before[-1:] == _BY)
     widths = second.after[:1] == _BY and joined
     heights = second.before == _BY and (middle := talk.previous(before)) is not None and middle.before == _BY
     return talk.previous(before) if widths else middle if heights else before
@@ -134,7 +135,11 @@ def _reach(first: Said, second: Said) -> int:
         passing = _OR if first.before[-1:] in _A else _OR | {"or"}
         plain = joined and {*words} <= passing and _are_of_two_systems(first, second)
         return _STRONGLY if plain else _WEAKLY
-    return _PLAINLY if len(second.before) <= _FEW else _STRONGLY
+    if len(second.before) <= _FEW:
+        return _PLAINLY
+    hedges = next((at for at, word in enumerate(reversed(words)) if word not in _HEDGES), 0)
+    link = words[-hedges - _FEW : len(words) - hedges]
+    return _RIGHT_BEHIND if any(link[-at:] in check_words().strong for at in range(1, _FEW + 1)) else _STRONGLY
 
 
 def _same_kind(first: Measure, second: Measure) -> bool:

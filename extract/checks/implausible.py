@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
+from extract.checks.finding import Suspicion
 from extract.checks.linear import Linear, conversion
 from extract.checks.offsets import SIZES, is_no_size, is_off
 from extract.checks.slips import SLIPS, Meant
+from extract.checks.span_text import span_text
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words
 from extract.record import Measure
@@ -160,9 +161,7 @@ def _is_spoken_of(trade: Trade, one: Said) -> bool:
 
 def _suspect(one: Said, name: str, spoken: bool, band: Band, convert: Linear) -> Suspicion:
     measure = one.measure
-    back = convert.inverse
-    low, high = (figure_text(back(Fraction(end).limit_denominator(10**9))) for end in (band.low, band.high))
-    usual = with_unit(f"{low} to {high}", symbol_of(measure))
+    usual = span_text(band.low, band.high, band.unit, measure)
     message = f"{measure.display} lies outside {usual}, where {name} usually lies"
     meant = _meant(one, band)
     if meant is not None:

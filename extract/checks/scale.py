@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from extract.checks.finding import Suspicion, figure_text, symbol_of, with_unit
+from extract.checks.finding import Suspicion
 from extract.checks.linear import conversion
 from extract.checks.named import (
     REACH,
@@ -24,6 +24,7 @@ from extract.checks.named import (
 from extract.checks.offsets import is_no_size
 from extract.checks.said_in import words_for
 from extract.checks.slips import SLIPS, Meant
+from extract.checks.span_text import span_text
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import check_words
 from extract.magnitudes import ANY, SIZE, Magnitude, magnitudes
@@ -192,8 +193,7 @@ def _judge(one: Said, row: Magnitude) -> Suspicion | None:
     times = _times_outside(row, one)
     if convert is None or times <= 1:
         return None
-    low, high = (figure_text(convert.inverse(Fraction(end).limit_denominator(10**9))) for end in (row.low, row.high))
-    usual = with_unit(f"{low} to {high}", symbol_of(measure))
+    usual = span_text(row.low, row.high, row.unit, measure)
     message = f"{measure.display} lies outside {usual}, where {row.name} {'lie' if row.is_plural else 'lies'}"
     meant = _meant(one, row)
     if meant is not None:

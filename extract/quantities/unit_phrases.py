@@ -68,13 +68,16 @@ def _allowed(tape: Tape, match: UnitMatch, after_digits: bool) -> bool:
         return False
     if match.said in short["capital"] and not lexeme.glued and not lexeme.raw.isupper():
         return False
-    return match.said != "in" or not (tape.text(match.end) in short["not_before"] or tape.kind(match.end) in _DIGITS)
+    if match.said != "in":
+        return True
+    otherwise = tape.text(match.end) in short["not_before"] or tape.kind(match.end) in _DIGITS
+    return not otherwise and _named_behind(tape, match.start) is None
 
 
 def unit_behind(tape: Tape, at: int, fraction: bool = False) -> UnitMatch | None:
     """The unit right behind a figure that ends at `at`, or behind "full" and the like; for a fraction, "of an" too."""
     after_digits = tape.kind(at - 1) in _DIGITS
-    found = unit_at(tape, at, after_digits)
+    found = _named_behind(tape, at) or unit_at(tape, at, after_digits)
     if found:
         return found
     for name in ("fraction", "phrases") if fraction else ("phrases",):
@@ -82,6 +85,13 @@ def unit_behind(tape: Tape, at: int, fraction: bool = False) -> UnitMatch | None
         if end is not None and (match := unit_at(tape, end, after_digits and tape.kind(at) == "dash")):
             return match
     return _rate(tape, at) or _afterthought(tape, at)
+
+
+def _named_behind(tape: Tape, at: int) -> UnitMatch | None:
+    """The Fahrenheit of "110 in Fahrenheit"; "two in second gear" has no such unit."""
+    match = unit_at(tape, at + 1) if tape.text(at) == "in" else None
+    named = match is not None and (match.unit.kind == "temperature" or match.said.endswith("s"))
+    return UnitMatch(match.unit, at, match.end, match.said) if match is not None and named else None
 
 
 def _afterthought(tape: Tape, at: int) -> UnitMatch | None:

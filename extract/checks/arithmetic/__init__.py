@@ -13,6 +13,7 @@ from extract.checks.agreement import agreement
 from extract.checks.arithmetic.carried import is_carried
 from extract.checks.arithmetic.listed import calls_opposites, comes_of_last, find_listed, listed_before
 from extract.checks.arithmetic.loose import LOOSE
+from extract.checks.arithmetic.otherwise import comes_out_otherwise
 from extract.checks.arithmetic.pattern import Sum, terms_of
 from extract.checks.arithmetic.running import find_running, judge_running
 from extract.checks.arithmetic.sums import SUMS
@@ -30,6 +31,10 @@ SOURCE = "arithmetic, with the rounding of NIST SP 811 (2008) B.7"
 
 def find_sums(talk: Talk) -> Iterator[Suspicion]:
     """Each figure that is said as the result of a sum and is not; the first sum of the table that fits decides."""
+    return (found for found in _doubted(talk) if not comes_out_otherwise(talk, found))
+
+
+def _doubted(talk: Talk) -> Iterator[Suspicion]:
     worked: set[int] = set()
     for said, exact, link in find_running(talk):
         suspicion = judge_running(said, exact, link, SOURCE)

@@ -156,3 +156,45 @@ def electrical(terms: Terms) -> Fraction | None:
 def near(way: Work, times: Fraction = _NEAR) -> Work:
     """What one way gives, where what was said is within so many times of it."""
     return one_of(way, near=times)
+
+
+def scaled(terms: Terms) -> Fraction | None:
+    """So many times the one before, where that is no whole number."""
+    value = work.in_unit(terms.first, terms.result.measure.unit)
+    same = terms.first.measure.kind == terms.result.measure.kind
+    return value * terms.factor if value is not None and same else None
+
+
+def whole_multiple(terms: Terms) -> Fraction | None:
+    """Two, three or more of one: the number that comes nearest, where nobody says how many there are."""
+    value = work.in_unit(terms.first, terms.result.measure.unit)
+    if not value or terms.first.measure.kind != terms.result.measure.kind:
+        return None
+    return max(2, round(terms.result.figure.value / value)) * value
+
+
+def so_many_of_it(terms: Terms) -> str:
+    """The wording of that."""
+    value = work.in_unit(terms.first, terms.result.measure.unit)
+    count = max(2, round(terms.result.figure.value / value)) if value else 2
+    return f"{count} times {terms.first.measure.display}"
+
+
+def at_a_rate(terms: Terms) -> Fraction | None:
+    """How long so much takes at so much a period."""
+    amount, rate = terms.operands[0], terms.operands[-1]
+    whole = work.in_unit(amount, rate.measure.unit)
+    per = conversion(terms.period, terms.result.measure.unit or "")
+    if whole is None or not rate.figure.value or per is None or terms.result.measure.kind != "time":
+        return None
+    return per(whole / rate.figure.value) if amount.measure.kind == rate.measure.kind else None
+
+
+def between_at_a_rate(terms: Terms) -> Fraction | None:
+    """How long it takes from the one to the other at so much a period."""
+    first, second, rate = terms.operands
+    per = conversion(terms.period, terms.result.measure.unit or "")
+    units = {one.measure.unit for one in terms.operands}
+    if len(units) != 1 or not rate.figure.value or per is None or terms.result.measure.kind != "time":
+        return None
+    return per(abs(second.figure.value - first.figure.value) / rate.figure.value)

@@ -168,6 +168,12 @@ LOOSE: tuple[Sum, ...] = (
         show("{a} less twice {b}"),
     ),
     Sum(
+        "came off",
+        said("A", 14, "B", 2, "came off|comes off|come off|come away|came away|worn off|wore off|went", 9, SO, 6, "C"),
+        one_of(work.difference),
+        show("{a} less {b}"),
+    ),
+    Sum(
         "taken off",
         said(
             "A",

@@ -14,7 +14,44 @@ _EACH = "each|apiece|a piece|each one|a time|per|a go|a turn|per turn|a pass|per
 _SPAN = "first to last|first to the last|end to end|outside to outside|overall|altogether|in all|total|across the lot"
 _TURNING = "pitch|a turn|per turn|per rev|each turn|a revolution|per revolution|every turn|one turn"
 
+_TAKES = f"{SO}|is|are|takes|take|took|needs|lasts|another|would be|it's|in"
+_MUCH = "that|it|as much|this|the"
+
 MULTIPLES: tuple[Sum, ...] = (
+    Sum(
+        "from and to, at a rate",
+        said("from", 3, "A", 2, "to|up to|down to", 2, "B", 4, "at", 2, "D", "a|an|per|every", "W", 5, _TAKES, 2, "C"),
+        gauged.near(gauged.between_at_a_rate, _WIDE),
+        show("{a} to {b} at {d} a {w}"),
+        carrier="itself",
+    ),
+    Sum(
+        "at a rate",
+        said("A", 7, "at", 2, "B", "a|an|per|every", "W", 4, _TAKES, 2, "C"),
+        gauged.near(gauged.at_a_rate, _WIDE),
+        show("{a} at {b} a {w}"),
+        carrier="itself",
+    ),
+    Sum(
+        "times a factor",
+        said("A", 14, "M", "times", 1, _MUCH, 6, "C"),
+        gauged.near(gauged.scaled),
+        show("{x} times {a}"),
+    ),
+    Sum(
+        "a factor times",
+        said("M", "times", 2, "A", 3, f"{SO}|is|it's", 3, "C"),
+        gauged.near(gauged.scaled),
+        show("{x} times {a}"),
+        carrier="itself",
+    ),
+    Sum(
+        "each, added",
+        said("each|every|one", 4, "A", 10, "add them|add those|add the two|add both|add the pair|in series", 6, "C"),
+        gauged.near(gauged.whole_multiple, gauged.NEAREST),
+        gauged.so_many_of_it,
+        carrier="itself",
+    ),
     Sum(
         "in one period",
         said("A", "a|per|every|each", "W", 9, "P", 6, "C"),

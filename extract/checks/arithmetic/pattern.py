@@ -10,6 +10,7 @@ from fractions import Fraction
 from extract.checks.arithmetic.carried import Carrier
 from extract.checks.arithmetic.terms import PARTS, Terms
 from extract.checks.arithmetic.window import Window
+from extract.checks.finding import figure_text
 
 SO = (
     "so|that's|which|leaves|leaving|gives|giving|means|meaning|makes|making|that'd|which'd|leave|"
@@ -42,12 +43,14 @@ def said(*parts: str | int) -> re.Pattern[str]:
     """A pattern over a window's text.
 
     "A", "B" and "D" are figures and "C" the result, "N" a small count, "W" the name of a period, "P" one such period,
-    "F" a part of a whole, a number any words, at most so many, and anything else alternatives.
+    "F" a part of a whole, "M" a factor that is no whole number, a number any words, at most so many, and anything else
+    alternatives.
     """
     named = {
         "N": r"%(?P<n>\d+) ",
         "W": f"(?P<w>{PERIOD}) ",
         "P": f"(?:a |an |one )(?P<p>{PERIOD}) ",
+        "M": r"(?P<m>\d+\.\d+|(?:one|%\d+) (?:point %\d+|and a half)) ",
         "F": f"(?P<f>{'|'.join(PARTS)}) ",
     }
     pieces: list[str] = []
@@ -79,11 +82,23 @@ def terms_of(window: Window, matched: re.Match[str]) -> Terms | None:
         groups.get("w") or "",
         groups.get("p") or "",
         groups.get("f") or "",
+        _factor(groups.get("m") or ""),
     )
 
 
+def _factor(text: str) -> Fraction:
+    """1.4 for "1.4" and "one point %4", 5/2 for "%2 and a half"; 1 for nothing."""
+    if not text or text[0].isdigit():
+        return Fraction(text or 1)
+    whole, *rest = text.replace("one", "%1").replace("%", "").split()
+    return Fraction(f"{whole}.{rest[-1]}") if rest[0] == "point" else Fraction(whole) + Fraction(1, 2)
+
+
 def show(template: str) -> Callable[[Terms], str]:
-    """How a sum is put in a message: {a}, {b}, {d} its figures, {n} a count, {w} and {p} periods, {f} a part."""
+    """How a sum is put in a message.
+
+    {a}, {b}, {d} are its figures, {n} a count, {w} and {p} periods, {f} a part, {x} a factor.
+    """
 
     def wording(terms: Terms) -> str:
         return template.format(
@@ -95,6 +110,7 @@ def show(template: str) -> Callable[[Terms], str]:
             w=terms.period,
             p=terms.over,
             f=terms.part,
-        )
+            x=figure_text(terms.factor),
+        ).replace(" a hour", " an hour")
 
     return wording

@@ -13,6 +13,7 @@ _LINK = (
     "so|that's|that is|it's|is|are|makes|makes it|make|gives|equals|comes to|leaves|leaving|which is|puts us at|"
     "brings us to|puts it at|brings it to|gets us to|total|altogether|we're at|you'd be|you're at|i get|you get"
 )
+_SEEN = f"{_LINK}|gives you|give you|and you get|sees|see|presents|reads|looks like"
 _SO = "so|that's|that is|makes|make|gives|equals|comes to|leaves|which is|puts us at|brings us to|you're|we're|total"
 _TOTAL = "makes|make|comes to|come to|adds up to|add up to|gives|altogether|total|together|all told|in all|the sum"
 _MIDDLE = "middle|halfway|half way|average|the mean|midpoint|mid point|split the difference"
@@ -39,7 +40,7 @@ _CLOSE, _WIDE, _FREE = Fraction(2), Fraction(4), Fraction(12)
 PLAIN: tuple[Sum, ...] = (
     Sum(
         "two abreast",
-        said("A", 4, "side by side|in parallel|abreast", 2, f"{_LINK}|gives you|give you|and you get", 3, "C"),
+        said("A", 4, "side by side|in parallel|abreast", 2, _SEEN, 3, "C"),
         work.abreast,
         show("two of {a} in parallel"),
         carrier="itself",

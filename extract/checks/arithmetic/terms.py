@@ -36,6 +36,8 @@ class Terms:
     """The one period that the rate is said for: "week" for "in a week"."""
     part: str = ""
     """A part of the whole, as in `PARTS`."""
+    factor: Fraction = Fraction(1)
+    """A factor that is no whole number: 1.4 for "1.4 times that"."""
 
     @property
     def first(self) -> Said:
