@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
 from typing import TypedDict
+
+from markupsafe import Markup
 
 from capture.shop import ShopSettings
 from extract.record import Correction
@@ -45,8 +48,12 @@ def found_in(sources: tuple[SessionSource, ...], pages: tuple[SessionPage, ...],
     return tuple(listed.values())
 
 
-def make_errata_page(ledger: Ledger, shop: ShopSettings, published: frozenset[str]) -> ErrataPage:
-    """The page, the newest errata first; `published` are the sessions that have a page to lead to."""
+SetRow = Callable[[Listed, int], Markup]
+"""Sets the notice of an erratum, whose number in the ledger is given."""
+
+
+def make_errata_page(ledger: Ledger, shop: ShopSettings, set_row: SetRow) -> ErrataPage:
+    """The page, the newest errata first."""
     web = absolute(shop.site_address)
     told = frozenset(ledger.told_once)
     return ErrataPage(
@@ -56,8 +63,8 @@ def make_errata_page(ledger: Ledger, shop: ShopSettings, published: frozenset[st
         assets="assets/",
         address=f"{web}{FILE}" if web else None,
         front=Link("index.html", shop.title),
-        standing=tuple(_notice(one, at, published) for at, one in _newest_first(ledger) if one in told),
-        taken_out=tuple(_notice(one, at, published) for at, one in _newest_first(ledger) if one.out is not None),
+        standing=tuple(set_row(one, at) for at, one in _newest_first(ledger) if one in told),
+        taken_out=tuple(set_row(one, at) for at, one in _newest_first(ledger) if one.out is not None),
     )
 
 
@@ -99,7 +106,8 @@ def _later(one: Listed, published: frozenset[str]) -> Elsewhere | None:
     return Elsewhere(href, one.by_title, clock(one.by_second), one.proposed)
 
 
-def _notice(one: Listed, number: int, published: frozenset[str]) -> Notice:
+def notice_of(one: Listed, number: int, published: frozenset[str]) -> Notice:
+    """What the page tells of an erratum; `published` are the sessions that have a page to lead to."""
     page = f"{address('sessions', one.session)}/index.html" if one.session in published else None
     whole = page if one.out is not None or page is None else f"{page}#{one.anchor}"
     return Notice(

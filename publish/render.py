@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 
 from publish.card import card_setting
 from publish.compiled import compiled_templates
-from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, SessionPage
+from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, Notice, SessionPage
 from publish.context.library import Telling, WorkPage
 from publish.context.plots import ShopPlot
 from publish.context.procedures import CautionOver, ProcedureIndex, ProcedurePage
@@ -109,6 +109,10 @@ class Renderer:
     def erratum(self, erratum: Erratum) -> Markup:
         """An erratum's entry of the front page."""
         return self._macro("entries.html", "erratum", erratum)
+
+    def notice(self, notice: Notice) -> Markup:
+        """An erratum's entry of the page of all errata."""
+        return self._macro("entries.html", "notice", notice)
 
     def use(self, use: Use) -> Markup:
         """A session's entry of the page of tools and materials."""

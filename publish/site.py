@@ -37,7 +37,8 @@ class Published:
     pages: tuple[Path, ...]
     """The session pages, oldest first."""
     warnings: tuple[str, ...]
-    """What a person should know, a line each: sessions left out, statements to settle, pictures not found."""
+    """What a person should know, a line each: sessions left out, rulings without effect, pictures not found, statements
+    to settle; of the newest sessions first."""
     anew: int = 0
     """How many files were made anew; the others stood."""
 
@@ -79,9 +80,9 @@ def _publish(shop: Shop, strict: bool, store: Store, clock: Clock) -> Published:
     settings, renderer = shop.settings, Renderer()
     store.begin(edition_of(settings))
     reads, left_out, problems = read_sessions(shop, settings, store, renderer, clock)
-    problems += tuple(one.brief.unsettled for one in reads if one.brief.unsettled)
-    if strict and problems:
-        raise UnsettledError(problems)
+    unsettled = tuple(one.brief.unsettled for one in reversed(reads) if one.brief.unsettled)
+    if strict and (problems or unsettled):
+        raise UnsettledError((*problems, *unsettled))
     ledger = Errata(shop, reads, left_out, store)
     with staged(shop.public) as staging:
         press = Press(staging, store, shop.public)
@@ -97,7 +98,8 @@ def _publish(shop: Shop, strict: bool, store: Store, clock: Clock) -> Published:
     press.close()
     store.commit()
     folders = tuple(shop.public / "sessions" / one.slug for one in reads)
-    warnings = (*problems, *(warning for one in reads for warning in one.brief.warnings), *procedures.warnings)
+    told = (warning for one in reversed(reads) for warning in one.brief.warnings)
+    warnings = (*problems, *procedures.warnings, *told, *unsettled)
     return Published(shop.public / "index.html", tuple(one / "index.html" for one in folders), warnings, press.anew)
 
 

@@ -13,7 +13,7 @@ from extract.record import Measure, Record, Step
 from extract.retractions.claim import Claim, same_figure
 from extract.retractions.knowledge import knowledge, telling
 from extract.retractions.sitting import Sitting
-from extract.rulings.items import items_of
+from extract.rulings.items import item_of_measure, item_of_step
 from extract.rulings.model import Item
 
 _SHOWN_WORDS = 4
@@ -76,11 +76,10 @@ def _session_signs(claim: Claim, there: Sitting, of_work: list[str]) -> Signs:
 
 
 def _of_session(claim: Claim, there: Sitting, record: Record, shared: Signs) -> Iterator[Candidate]:
-    items = items_of(record)
     of_work = any(weight == knowledge().weights["instrument"] for weight, _ in shared)
     if claim.kind is None:
         yield from (
-            _made(there, items[step.id], step.text, step.end, (), [*shared, *signs], exact=False)
+            _made(there, item_of_step(step), step.text, step.end, (), [*shared, *signs], exact=False)
             for step in record.steps
             if (signs := _step_signs(claim, step))
         )
@@ -95,9 +94,9 @@ def _of_session(claim: Claim, there: Sitting, record: Record, shared: Signs) -> 
             continue
         of = ", ".join(part for part in (first.attribute, first.item, first.where) if part)
         told = f"{of}: {first.display}" if of else first.display
-        also = tuple(items[one.id] for one in same[1:])
+        also = tuple(item_of_measure(one) for one in same[1:])
         exact = of_work and figure and names
-        yield _made(there, items[first.id], told, first.end, also, [*signs, *shared], exact=exact)
+        yield _made(there, item_of_measure(first), told, first.end, also, [*signs, *shared], exact=exact)
 
 
 def _made(

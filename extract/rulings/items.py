@@ -55,20 +55,21 @@ def _shown(record: Record) -> Iterator[tuple[object, ...]]:
 def _all(record: Record) -> Iterator[Item]:
     shown = {one.id: one.display for one in record.measures}
     for measure in record.measures:
-        yield _measure(measure)
+        yield item_of_measure(measure)
     for correction in record.corrections:
         yield _correction(correction)
     for finding in record.findings:
         yield _finding(finding, tuple(shown[one] for one in finding.measures if one in shown))
     for step in record.steps:
-        yield _step(step)
+        yield item_of_step(step)
     yield from _remarks("follow_up", record.follow_ups)
     yield from _remarks("doubt", record.doubts)
     yield from _kit("tool", record.tools)
     yield from _kit("material", record.materials)
 
 
-def _measure(one: Measure) -> Item:
+def item_of_measure(one: Measure) -> Item:
+    """A measure as it can be ruled on."""
     return Item(kind="measure", id=one.id, words=one.quote, start=one.start, cue=one.cue, figures=(one.display,))
 
 
@@ -80,7 +81,8 @@ def _finding(one: Finding, figures: tuple[str, ...]) -> Item:
     return Item(kind="finding", id=one.id, words=one.message, start=one.start, cue=one.cue, figures=figures)
 
 
-def _step(one: Step) -> Item:
+def item_of_step(one: Step) -> Item:
+    """A step as it can be ruled on."""
     return Item(kind="step", id=one.id, words=one.quote, start=one.start, cue=one.cue_from)
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from publish.context.figures import Elsewhere
 from publish.context.site_page import InnerPage
 
@@ -40,7 +42,7 @@ class Notice:
 class ErrataPage(InnerPage):
     """Everything on the page of errata."""
 
-    standing: tuple[Notice, ...]
-    """Errata that stand, the newest first."""
-    taken_out: tuple[Notice, ...]
-    """Errata that were published and are in no record any more, the newest first."""
+    standing: tuple[Markup, ...]
+    """Notices of errata that stand, set already, the newest first."""
+    taken_out: tuple[Markup, ...]
+    """Notices of errata that were published and are in no record any more, the newest first."""

@@ -7,21 +7,22 @@ from datetime import date
 from functools import cached_property
 
 import orjson
+from markupsafe import Markup
 
 from capture.errors import ShopError
 from capture.shop import Shop, ShopSettings
 from publish.addresses import absolute
-from publish.all_errata import FILE, make_errata_page
+from publish.all_errata import FILE, make_errata_page, notice_of
 from publish.feeds import ERRATA_FEED, SESSIONS_FEED, Announced, errata_feed, sessions_feed
 from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
-from publish.presswork.parts import ERRATA
+from publish.presswork.parts import ERRATA, ready
 from publish.presswork.press import Press
 from publish.presswork.reading import Read
 from publish.presswork.store import Store
 from publish.presswork.sums import file_sum, sum_of
 from publish.render import Renderer
 
-_LEDGER = "ledger"
+_LEDGER, _ROWS = "ledger", "notices"
 
 
 class Errata:
@@ -44,7 +45,7 @@ class Errata:
         press.page(
             FILE,
             sum_of(self._sum, *sorted(slugs)),
-            lambda: renderer.errata(make_errata_page(self._ledger, settings, slugs)),
+            lambda: self._page(settings, renderer, slugs),
         )
         if absolute(settings.site_address) is None:
             return
@@ -53,6 +54,12 @@ class Errata:
         announced = tuple(Announced(one.slug, one.title, one.date, one.bench) for one in briefs)
         told = sum_of(*(text for one in announced for text in one))
         press.page(SESSIONS_FEED, told, lambda: sessions_feed(announced, settings) or "")
+
+    def _page(self, settings: ShopSettings, renderer: Renderer, published: frozenset[str]) -> str:
+        rows = _Rows(self._store, renderer, published)
+        page = make_errata_page(self._ledger, settings, rows)
+        rows.close()
+        return renderer.errata(page)
 
     def _bring_up(self, left_out: frozenset[str]) -> None:
         """Put into the ledger what the sessions say that have changed since it was written."""
@@ -76,3 +83,30 @@ class Errata:
         self._ledger = ledger
         self._sum = file_sum(self._path)
         self._store.put_memos(_LEDGER, {"": (self._sum, orjson.dumps(state))})
+
+
+class _Rows:
+    """Sets the notices of the page; those that tell the same as the last time come out of the store."""
+
+    def __init__(self, store: Store, renderer: Renderer, published: frozenset[str]) -> None:
+        """`published` are the sessions that have a page to lead to."""
+        self._store = store
+        self._renderer = renderer
+        self._published = published
+        self._known: dict[str, str] = store.memo(_ROWS, "")[1] or {}
+        self._now: dict[str, str] = {}
+
+    def __call__(self, one: Listed, number: int) -> Markup:
+        """The row of one erratum, by its number in the ledger."""
+        there = (one.session in self._published, one.by in self._published)
+        total = sum_of(one.model_dump_json(), f"{number} {there}")
+        row = self._known.get(total)
+        if row is None:
+            row = str(self._renderer.notice(notice_of(one, number, self._published)))
+        self._now[total] = row
+        return ready(row)
+
+    def close(self) -> None:
+        """Keep the rows of this time."""
+        if self._now.keys() != self._known.keys():
+            self._store.put_memos(_ROWS, {"": ("", orjson.dumps(self._now))})

@@ -39,7 +39,8 @@ class EditionStanding(Standing):
         super().__init__(shop)
         self._store = store
         self._sessions = {one.slug: one for one in sessions}
-        self._own: dict[str, tuple[Sitting, Proofed]] = {}
+        self._sittings: dict[str, Sitting] = {}
+        self._own: dict[str, Proofed] = {}
         self._done: dict[str, tuple[Traced, ...]] = {}
         self._made: dict[str, list[Amend]] = {}
         self._bearings: dict[str, str] = {}
@@ -81,7 +82,7 @@ class EditionStanding(Standing):
                 heads[slug] = known
                 continue
             try:
-                stance = self._stances[slug] = stance_of(*self._sitting_of(slug))
+                stance = self._stances[slug] = stance_of(self._sitting(slug), self._proofed(slug))
             except SpokeshaveError:
                 continue
             heads[slug] = Head(total, stance.day, stance.subject, bool(stance.claims))
@@ -106,7 +107,7 @@ class EditionStanding(Standing):
             told = [one.model_dump_json(exclude={"at"}) for one in changed]
             stance = self._stance(slug)
             if changed and stance.claims:
-                stance = stance_of(self._sitting_of(slug)[0], self._amended(slug))
+                stance = stance_of(self._sitting(slug), self._amended(slug))
             if stance.claims:
                 self._within[slug] = sieve.meant(slug, stance, order[:at])
                 total = sum_of(slug, self._heads[slug].sum, *told, *self._sums_of(self._within[slug]))
@@ -138,32 +139,42 @@ class EditionStanding(Standing):
     def _outcome(self, slug: str) -> dict[str, Any]:
         proofed = self._amended(slug)
         traced = self._done[slug] = self._traced(slug, proofed)
-        sitting = self._sitting_of(slug)[0]
+        sitting = self._sitting(slug)
         amends = [
             {"session": one.chosen.session, "amend": amend.model_dump_json()}
             for one in traced
             if one.chosen is not None
-            for amend in amendments(one, sitting, proofed.record, self._sitting_of(one.chosen.session)[1].record)
+            for amend in amendments(one, sitting, proofed.record, self._proofed(one.chosen.session).record)
         ]
         return {"amends": amends, "told": [f"{one.state} {one.correction.id} {one.chosen}" for one in traced]}
 
     def _traced(self, slug: str, proofed: Proofed) -> tuple[Traced, ...]:
-        return trace(self._sitting_of(slug)[0], proofed, [self._sitting_of(one) for one in self._within[slug]])
+        return trace(self._sitting(slug), proofed, [self._before(one) for one in self._within[slug]])
+
+    def _before(self, slug: str) -> tuple[Sitting, Proofed]:
+        """A session in which something may be meant: no more of it is worked out than a trace looks at."""
+        sitting = self._sitting(slug)
+        bare = not sitting.rulings and slug not in self._own
+        return sitting, Proofed(sitting.record, sitting.record) if bare else self._proofed(slug)
 
     def _amended(self, slug: str) -> Proofed:
         """A session with its own rulings and what later sessions change in it."""
-        sitting, proofed = self._sitting_of(slug)
-        changed = self._made.get(slug)
-        return apply(sitting.record, merged(sitting.rulings, changed)) if changed else proofed
+        sitting, changed = self._sitting(slug), self._made.get(slug)
+        return apply(sitting.record, merged(sitting.rulings, changed)) if changed else self._proofed(slug)
 
-    def _sitting_of(self, slug: str) -> tuple[Sitting, Proofed]:
-        known = self._own.get(slug)
-        if known is None:
+    def _proofed(self, slug: str) -> Proofed:
+        """A session with its own rulings."""
+        if slug not in self._own:
+            sitting = self._sitting(slug)
+            self._own[slug] = apply(sitting.record, sitting.rulings)
+        return self._own[slug]
+
+    def _sitting(self, slug: str) -> Sitting:
+        if slug not in self._sittings:
             session = self._sessions[slug]
             record = machine_record(session)
-            rulings = RulingLog(session.rulings_file).read().rulings
-            known = self._own[slug] = (Sitting(slug, record, rulings), apply(record, rulings))
-        return known
+            self._sittings[slug] = Sitting(slug, record, RulingLog(session.rulings_file).read().rulings)
+        return self._sittings[slug]
 
 
 @cache

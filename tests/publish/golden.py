@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from publish.all_errata import found_in, make_errata_page
+from publish.all_errata import found_in
 from publish.captions import captions, chapters, plain_text
 from publish.card import make_card
 from publish.ledger import Ledger, brought_up
@@ -14,7 +14,7 @@ from publish.library.comparing import comparisons
 from publish.library.statements import statements_of
 from publish.page import make_page
 from publish.render import Renderer
-from tests.publish.in_memory import make_drawings, make_front, make_library, shelf_of
+from tests.publish.in_memory import make_drawings, make_errata, make_front, make_library, shelf_of
 from tests.publish.library.sessions import pages as pages_of
 from tests.publish.library.sessions import sessions
 from tests.publish.session import SHOP, source
@@ -41,7 +41,7 @@ def site() -> dict[str, str]:
         | {
             "session.html": renderer.session(page),
             "card.html": renderer.card(card),
-            "errata.html": renderer.errata(make_errata_page(ledger, SHOP, frozenset({session.slug}))),
+            "errata.html": renderer.errata(make_errata(ledger, SHOP, renderer, session.slug)),
             "front.html": renderer.front(make_front((session,), (page,), SHOP, shelf_of(library))),
             "captions.vtt": captions(page.spoken),
             "chapters.vtt": chapters(session.record),

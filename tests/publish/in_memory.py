@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from capture.shop import ShopSettings
-from publish.context import FrontPage, Link, SessionPage, Shelf
+from publish.all_errata import make_errata_page, notice_of
+from publish.context import ErrataPage, FrontPage, Link, SessionPage, Shelf
 from publish.context.library import WorkPage
 from publish.context.plots import ShopPlot
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage
 from publish.front import company_at, concerning_all, entry_of, front_page, link_to, taken_back
+from publish.ledger import Ledger
 from publish.library.comparing import Compared, compared
 from publish.library.kit import FOLDER as KIT_FOLDER
 from publish.library.kit import kit_page, uses_of
@@ -19,6 +21,7 @@ from publish.library.statements import Statement, statements_of
 from publish.library.work_page import make_work_page
 from publish.library.works import Work, folded, kin_among
 from publish.page import Company
+from publish.render import Renderer
 from publish.source import SessionSource
 
 Library = dict[str, WorkPage | ReferencePage | ReferenceIndex | KitPage]
@@ -123,3 +126,9 @@ def make_front(
     entries = tuple(entry_of(source, page) for source, page in zip(sources, pages, strict=True))
     errata = tuple(one for source in reversed(sources) for one in taken_back(source, shop, "sessions/"))
     return front_page(entries[::-1], errata, any(page.errata for page in pages), shop, shelf or Shelf())
+
+
+def make_errata(ledger: Ledger, shop: ShopSettings, renderer: Renderer, *published: str) -> ErrataPage:
+    """The page of all errata; `published` are the sessions that have a page to lead to."""
+    slugs = frozenset(published)
+    return make_errata_page(ledger, shop, lambda one, at: renderer.notice(notice_of(one, at, slugs)))

@@ -16,12 +16,13 @@ from hypothesis import strategies as st
 from capture.errors import ShopError
 from capture.shop import Shop
 from publish import publish_shop
-from publish.all_errata import found_in, make_errata_page
+from publish.all_errata import found_in
 from publish.feeds import Announced, errata_feed, sessions_feed
 from publish.ledger import Ledger, Listed, brought_up, read_ledger, write_ledger
 from publish.page import make_page
 from publish.render import Renderer
 from tests.publish.hostile import HOSTILE, hostile_source
+from tests.publish.in_memory import make_errata
 from tests.publish.session import SHOP, SLUG, source
 
 MAY, JUNE, JULY = date(2031, 5, 20), date(2031, 6, 1), date(2031, 7, 1)
@@ -120,7 +121,8 @@ def test_a_published_erratum_that_a_record_loses_stays_on_the_page(shop: Shop) -
 def test_hostile_text_stays_text(text: str) -> None:
     one = hostile_source(text)
     ledger = brought_up(Ledger(), found_in((one,), (make_page(one, SHOP),), MAY), frozenset(), MAY)
-    assert "<script>alert" not in Renderer().errata(make_errata_page(ledger, SHOP, frozenset({one.slug})))
+    renderer = Renderer()
+    assert "<script>alert" not in renderer.errata(make_errata(ledger, SHOP, renderer, one.slug))
     feed = errata_feed(ledger, SHOP)
     assert feed is not None
     ET.fromstring(feed)  # noqa: S314 (made here)
