@@ -21,8 +21,10 @@ from extract.checks.finding import Suspicion
 from extract.checks.foreign import find_foreign
 from extract.checks.implausible import find_implausible
 from extract.checks.impossible import IMPOSSIBLE
+from extract.checks.instruments import find_unreadable
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
+from extract.checks.parallel import find_unlike
 from extract.checks.retold import find_retold
 from extract.checks.scale import find_out_of_scale
 from extract.checks.talk import Talk
@@ -44,6 +46,8 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("unit missing", find_missing_units),
     ("dimension", find_wrong_kinds),
     ("contrast", find_contrasts),
+    ("instruments", find_unreadable),
+    ("parallel", find_unlike),
     ("terms", find_wrong_terms),
     ("foreign unit", find_foreign),
     ("called", find_miscalled),

@@ -56,7 +56,7 @@ def find_miscalled(talk: Talk) -> Iterator[Suspicion]:
             continue
         near = _near(one)
         for kind in _kinds():
-            phrases = _held(near.own, _kinds()[kind].firm) + _held(near.behind, _kinds()[kind].firm, _FEWEST)
+            phrases = _held(near.own, _kinds()[kind].firm) + _calling_behind(near.behind, measure.kind, kind)
             if not phrases or measure.kind in allowed(frozenset({kind}), kind):
                 continue
             if not _is_at_home(near, measure.kind, phrases):
@@ -65,6 +65,16 @@ def find_miscalled(talk: Talk) -> Iterator[Suspicion]:
                 elif kind in _UNSAID and not _is_settled(talk, one, kind):
                     yield _unsaid(one, phrases[-1], kind)
                 break
+
+
+def _calling_behind(behind: Phrase, own: str, kind: str) -> list[Phrase]:
+    """What calls for a kind right behind a figure: not "the weight of", which begins what is said next.
+
+    Any time may have its "to pull" behind it.
+    """
+    if own == "time" and behind[:1] == ("to",):
+        return []
+    return [phrase for phrase in _held(behind, _kinds()[kind].firm, _FEWEST) if phrase[-1] != "of"]
 
 
 def _miscalled(one: Said, phrase: Phrase, kind: str) -> Suspicion:

@@ -6,6 +6,7 @@ under a leg of 40 mm". Source: the row's own, in data/checks.toml.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -14,11 +15,13 @@ from extract.checks.linear import conversion
 from extract.checks.scale import is_usual
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.span_text import span_text
-from extract.checks.talk import Said, Talk
+from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import CommonBand, Phrase, check_words
 
 _BEFORE, _BEHIND = 6, 9
 _LONGEST = 4
+_SENTENCES = 2
+_MARKS = frozenset(".?!")
 _FAR = Fraction(2)
 """A figure this many times outside is past what a strange job explains."""
 _ACROSS = frozenset({"wide", "long", "across", "square", "tall", "high", "deep"})
@@ -42,7 +45,7 @@ def find_uncommon(talk: Talk) -> Iterator[Suspicion]:
 def _is_beside(one: Said, band: CommonBand, things: frozenset[str]) -> bool:
     if one.measure.difference and not band.difference:
         return False
-    before = one.before[-_BEFORE:]
+    before = _near(one)[-_BEFORE:]
     if before[-1:] == ("every",):
         return False
     if one.after[:1] and (one.after[0] in _ACROSS or one.after[0] in things):
@@ -50,6 +53,13 @@ def _is_beside(one: Said, band: CommonBand, things: frozenset[str]) -> bool:
     if _holds(before, band.words):
         return not _OF_SOMETHING_ELSE & {*before[-2:]}
     return band.behind and _holds(one.after[:_BEHIND], band.words)
+
+
+def _near(one: Said) -> tuple[str, ...]:
+    """The words before a figure that are in its own sentence or in the one before."""
+    said = re.split(r"(?<=[.?!])\s", one.measure.before.rstrip())
+    sentences = _SENTENCES - bool(said[-1][-1:] in _MARKS)
+    return tuple(words_of(" ".join(said[-sentences:])))
 
 
 def _names(talk: Talk) -> frozenset[str]:

@@ -12,6 +12,7 @@ from fractions import Fraction
 from extract.checks.finding import Suspicion
 from extract.checks.linear import Linear, conversion
 from extract.checks.offsets import SIZES, is_no_size, is_off
+from extract.checks.said_in import holding
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.span_text import span_text
 from extract.checks.talk import Said, Talk, words_of
@@ -167,6 +168,7 @@ def _suspect(one: Said, name: str, spoken: bool, band: Band, convert: Linear) ->
     if meant is not None:
         message += f"; {meant.text} if {meant.reason}"
     sure = spoken and meant is not None and (measure.unit_said or not (meant.other_unit or _may_be_ours(one, band)))
+    sure = sure and holding("totals", "said").search(" ".join(one.clause[-_NEAR:])) is None
     away = _distance(band, convert(one.figure.value))
     enough = _FAR if measure.unit_said else _FAR_UNSAID if measure.kind != "temperature" else float("inf")
     return Suspicion("implausible", "stop" if sure and away >= enough else "look", (measure,), message, band.source)

@@ -14,6 +14,8 @@ from extract.magnitudes import magnitudes
 REACH = 11
 """Words before a figure among which its thing, and how it is measured, are looked for."""
 _IT = frozenset({"it", "it's", "its", "them", "they", "they're", "that's", "these", "this", "here", "both"})
+_ONE = frozenset({"it", "it's", "its", "that's", "this"})
+"""Those of them that stand for one thing alone."""
 _THE = (("the",), ("its",), ("each",))
 _NEAR = 6
 _BORDERS = frozenset({"and", "so", "then", "but", "or", "now"})
@@ -32,15 +34,22 @@ def named_behind(one: Said) -> Phrase | None:
     return None
 
 
-def named_before(talk: Talk, words: tuple[str, ...]) -> Phrase | None:
-    """The last thing named before a figure that isn't a mere place: "from the board", "on the first string"."""
-    known = magnitudes()
+def named_before(talk: Talk, words: tuple[str, ...], heads: bool = False) -> Phrase | None:
+    """The last thing named before a figure that isn't a mere place: "from the board", "on the first string".
+
+    With `heads` it must end its phrase: a "top loader" is no top.
+    """
+    known, one_thing = magnitudes(), {*words[-_NEAR:]} & _ONE
     for end in range(len(words), 0, -1):
         for length in range(min(known.longest, end), 0, -1):
             name = singular(words[end - length : end])
             if name not in known.by_thing or _is_counted(words[: end - length]):
                 continue
-            if not _is_a_place(words[max(0, end - length - 3) : end - length]):
+            if one_thing & {*words[end:]} and _is_many(words[end - 1], name):
+                return None
+            if not _is_a_place(words[max(0, end - length - 3) : end - length]) and not (
+                heads and _goes_on(words[end:])
+            ):
                 return name
         if words[end - 1].endswith("'s") and words[end - 1] not in _NO_THING:
             return None
@@ -49,12 +58,17 @@ def named_before(talk: Talk, words: tuple[str, ...]) -> Phrase | None:
     return None
 
 
+def _goes_on(words: tuple[str, ...]) -> bool:
+    """What stands behind a name may be its noun: no small word."""
+    return bool(words) and words[0] not in check_words().between | _BORDERS | _IT
+
+
 def spoken_of(talk: Talk, one: Said) -> Phrase | None:
     """What "it" stands for that is heated: "my glue pot's a bottle warmer, I hold it at 70"."""
     if one.measure.kind != "temperature" or not _IT & {*one.clause[-_NEAR:]}:
         return None
     reached = len(one.before) - len(one.clause[-REACH:])
-    return named_before(talk, one.before[:reached])
+    return named_before(talk, one.before[:reached], heads=True)
 
 
 def _is_a_place(words: tuple[str, ...]) -> bool:
@@ -71,7 +85,8 @@ def _is_counted(words: tuple[str, ...]) -> bool:
 def recorded(talk: Talk, one: Said) -> Phrase | None:
     """The item that the record gives, or the known thing that it is a kind of."""
     words = singular(tuple(words_of(one.measure.item or "")))
-    if not {*words} & {singular((word,))[0] for word in one.clause} and not _IT & {*one.clause[-_NEAR:]}:
+    is_said = {*words} & {singular((word,))[0] for word in one.clause}
+    if (not is_said and not _IT & {*one.clause[-_NEAR:]}) or not _agrees(one, words):
         return None
     places = [at for at, word in enumerate(one.clause) if singular((word,))[0] in words]
     if places and all(_is_counted(one.clause[:at]) for at in places):
@@ -79,6 +94,18 @@ def recorded(talk: Talk, one: Said) -> Phrase | None:
     if not {*words} <= talk.words | {word.removesuffix("s") for word in talk.words}:
         return None
     return next((words[at:] for at in range(len(words)) if words[at:] in magnitudes().by_thing), None)
+
+
+def _agrees(one: Said, item: Phrase) -> bool:
+    """ "It" is not what was last named as more than one: "the locks look newer, it's 38 inches wide"."""
+    said = {*one.clause[-_NEAR:]}
+    last = next((word for word in reversed(one.before) if singular((word,))[0] == item[-1]), "") if item else ""
+    return not (_is_many(last, item) and _ONE & said and not _IT - _ONE & said)
+
+
+def _is_many(word: str, name: Phrase) -> bool:
+    """The name was said of more than one: "the locks"."""
+    return word.endswith("s") and word != name[-1] and not word.endswith("'s")
 
 
 def worked_at(one: Said) -> Phrase | None:

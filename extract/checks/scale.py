@@ -22,7 +22,7 @@ from extract.checks.named import (
     worked_at,
 )
 from extract.checks.offsets import is_no_size
-from extract.checks.said_in import words_for
+from extract.checks.said_in import holding, words_for
 from extract.checks.slips import SLIPS, Meant
 from extract.checks.span_text import span_text
 from extract.checks.talk import Said, Talk, words_of
@@ -33,6 +33,8 @@ _FAR, _FARTHER = 1.25, 6
 """So many times outside its span a figure needs a slip that explains it, and so many times none."""
 _FAR_BELOW = 3
 """Small figures of a large thing are seldom its size."""
+_IN_REACH = 7
+_INWARDS = frozenset({"depth", "length"})
 _DEGREES = 60
 """The same of a temperature, whose zero is no nothing, in kelvins."""
 
@@ -69,9 +71,18 @@ def _is_own(one: Said) -> bool:
     """A length of the thing itself: none that comes off it or lies between two."""
     words, attribute = check_words(), one.measure.attribute
     taken = words.taking & {*one.clause[-REACH:], *one.after[:1]}
-    if one.measure.difference:
+    if one.measure.difference or (one.measure.kind == "length" and _reaches_in(one)):
         return False
     return one.measure.kind != "length" or not (taken or is_no_size(one) or attribute in words.not_own)
+
+
+def _reaches_in(one: Said) -> bool:
+    """ "The feeler goes under it 15 mm deep": how far it gets in is no size of it."""
+    words = one.clause[-_IN_REACH:]
+    if any(_says_firmly(one, name) for name in magnitudes().dimensions if name not in _INWARDS):
+        return False
+    at = next((at for at, word in enumerate(words) if word in words_for("reaching", "verbs")), len(words))
+    return bool(words_for("reaching", "into") & {*words[at + 1 :], *one.after[:1]})
 
 
 def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:
@@ -201,7 +212,17 @@ def _judge(one: Said, row: Magnitude) -> Suspicion | None:
     unsure = _FARTHER if not measure.unit_said else _FAR
     explained = meant is not None and (measure.unit_said or not meant.other_unit)
     sure = (times >= _FARTHER and measure.unit_said) or (explained and times >= unsure)
+    sure = sure and holding("totals", "said").search(" ".join(one.clause[-REACH:])) is None
+    sure = sure and not (_may_be_ours(one, row) and not measure.unit_said)
     return Suspicion("implausible", "stop" if sure else "look", (measure,), message, row.source)
+
+
+def _may_be_ours(one: Said, row: Magnitude) -> bool:
+    """In the other system's unit the figure would be inside: where none was said, the one supplied may be wrong."""
+    if one.figure.fraction:
+        return False
+    ways = (conversion(unit, row.unit) for unit in check_words().counterparts.get(one.measure.unit or "", ()))
+    return any(way is not None and row.low <= way(one.figure.value) <= row.high for way in ways)
 
 
 def _meant(one: Said, row: Magnitude) -> Meant | None:

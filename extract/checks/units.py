@@ -103,9 +103,12 @@ def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
         measure = one.measure
         if measure.kind is None or measure.unit == "dimensionless" or not measure.unit_said:
             continue
+        behind = _kind_behind(talk, one)
+        if behind is not None and measure.kind in allowed(behind[1], behind[0]):
+            continue  # a thermometer "3 mm thick"
         told = (
             _kind_before(one),
-            _kind_behind(talk, one),
+            behind,
             _named_before(one, names),
             _done_before(one),
             _named_behind(one, names),
@@ -223,6 +226,8 @@ def _loosely_before(one: Said) -> tuple[str, frozenset[str]] | None:
     if at is None or one.measure.kind not in kinds or unless & {*words[at + 1 :], *one.after[:2]}:
         return None
     kind = check_words().loosely[words[at]]
+    if check_words().kind_before.get(words[max(0, at - 1) : at + 1], {kind}) != {kind}:
+        return None  # "high tension"
     return _NOUNS.get(kind, words[at]), frozenset({kind})
 
 
