@@ -39,7 +39,7 @@ class EditionStanding(Standing):
         super().__init__(shop)
         self._store = store
         self._sessions = {one.slug: one for one in sessions}
-        self._sittings: dict[str, Sitting] = {}
+        self._own_sittings: dict[str, Sitting] = {}
         self._own: dict[str, Proofed] = {}
         self._done: dict[str, tuple[Traced, ...]] = {}
         self._made: dict[str, list[Amend]] = {}
@@ -82,7 +82,7 @@ class EditionStanding(Standing):
                 heads[slug] = known
                 continue
             try:
-                stance = self._stances[slug] = stance_of(self._sitting(slug), self._proofed(slug))
+                stance = self._stances[slug] = stance_of(self._own_sitting(slug), self._proofed(slug))
             except SpokeshaveError:
                 continue
             heads[slug] = Head(total, stance.day, stance.subject, bool(stance.claims))
@@ -107,7 +107,7 @@ class EditionStanding(Standing):
             told = [one.model_dump_json(exclude={"at"}) for one in changed]
             stance = self._stance(slug)
             if changed and stance.claims:
-                stance = stance_of(self._sitting(slug), self._amended(slug))
+                stance = stance_of(self._own_sitting(slug), self._amended(slug))
             if stance.claims:
                 self._within[slug] = sieve.meant(slug, stance, order[:at])
                 total = sum_of(slug, self._heads[slug].sum, *told, *self._sums_of(self._within[slug]))
@@ -139,7 +139,7 @@ class EditionStanding(Standing):
     def _outcome(self, slug: str) -> dict[str, Any]:
         proofed = self._amended(slug)
         traced = self._done[slug] = self._traced(slug, proofed)
-        sitting = self._sitting(slug)
+        sitting = self._own_sitting(slug)
         amends = [
             {"session": one.chosen.session, "amend": amend.model_dump_json()}
             for one in traced
@@ -149,32 +149,32 @@ class EditionStanding(Standing):
         return {"amends": amends, "told": [f"{one.state} {one.correction.id} {one.chosen}" for one in traced]}
 
     def _traced(self, slug: str, proofed: Proofed) -> tuple[Traced, ...]:
-        return trace(self._sitting(slug), proofed, [self._before(one) for one in self._within[slug]])
+        return trace(self._own_sitting(slug), proofed, [self._before(one) for one in self._within[slug]])
 
     def _before(self, slug: str) -> tuple[Sitting, Proofed]:
         """A session in which something may be meant: no more of it is worked out than a trace looks at."""
-        sitting = self._sitting(slug)
+        sitting = self._own_sitting(slug)
         bare = not sitting.rulings and slug not in self._own
         return sitting, Proofed(sitting.record, sitting.record) if bare else self._proofed(slug)
 
     def _amended(self, slug: str) -> Proofed:
         """A session with its own rulings and what later sessions change in it."""
-        sitting, changed = self._sitting(slug), self._made.get(slug)
+        sitting, changed = self._own_sitting(slug), self._made.get(slug)
         return apply(sitting.record, merged(sitting.rulings, changed)) if changed else self._proofed(slug)
 
     def _proofed(self, slug: str) -> Proofed:
         """A session with its own rulings."""
         if slug not in self._own:
-            sitting = self._sitting(slug)
+            sitting = self._own_sitting(slug)
             self._own[slug] = apply(sitting.record, sitting.rulings)
         return self._own[slug]
 
-    def _sitting(self, slug: str) -> Sitting:
-        if slug not in self._sittings:
+    def _own_sitting(self, slug: str) -> Sitting:
+        if slug not in self._own_sittings:
             session = self._sessions[slug]
             record = machine_record(session)
-            self._sittings[slug] = Sitting(slug, record, RulingLog(session.rulings_file).read().rulings)
-        return self._sittings[slug]
+            self._own_sittings[slug] = Sitting(slug, record, RulingLog(session.rulings_file).read().rulings)
+        return self._own_sittings[slug]
 
 
 @cache
