@@ -9,6 +9,7 @@
         record.json             machine-made
       errata.json               machine-made: errata that were published, none ever dropped
       procedures.json           a person's rulings on the procedure library, only ever added to
+      procedure-addresses.json  machine-made: addresses of procedures that were published, none ever dropped
       public/                   the site, rebuilt at will
 
 Machine output and a person's decisions never share a file.
@@ -197,6 +198,11 @@ class Shop:
     def procedures_file(self) -> Path:
         """procedures.json: what a person ruled on the procedure library, there or not yet."""
         return self.root / "procedures.json"
+
+    @property
+    def procedure_addresses_file(self) -> Path:
+        """procedure-addresses.json: which addresses of procedures were published, there or not yet."""
+        return self.root / "procedure-addresses.json"
 
     @property
     def public(self) -> Path:

@@ -13,7 +13,7 @@ from publish.compiled import compiled_templates
 from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, Notice, SessionPage
 from publish.context.library import Telling, WorkPage
 from publish.context.plots import ShopPlot
-from publish.context.procedures import CautionOver, ProcedureIndex, ProcedurePage
+from publish.context.procedures import CautionOver, MovedPage, ProcedureIndex, ProcedurePage
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage, Use
 from publish.context.search import SearchPage
 from publish.errors import LostCautionError
@@ -22,7 +22,7 @@ from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
 from publish.wording import cited
 
-LibraryPage = WorkPage | ReferencePage | ReferenceIndex | KitPage | ProcedurePage | ProcedureIndex
+LibraryPage = WorkPage | ReferencePage | ReferenceIndex | KitPage | ProcedurePage | ProcedureIndex | MovedPage
 _LIBRARY: dict[type[LibraryPage], str] = {
     WorkPage: "work.html",
     ReferencePage: "reference.html",
@@ -30,6 +30,7 @@ _LIBRARY: dict[type[LibraryPage], str] = {
     KitPage: "kit.html",
     ProcedurePage: "procedure.html",
     ProcedureIndex: "procedures.html",
+    MovedPage: "moved.html",
 }
 
 TEMPLATES = Path(__file__).parent / "templates"

@@ -190,6 +190,17 @@ class ProcedurePage(InnerPage):
 
 
 @dataclass(frozen=True, slots=True)
+class MovedPage(InnerPage):
+    """A page at an address that a procedure had, which leads to where that is now.
+
+    Its `address` is that of the page to which it leads, where the shop names one on the web.
+    """
+
+    to: Link
+    """The page to which it leads."""
+
+
+@dataclass(frozen=True, slots=True)
 class ProcedureEntry:
     """A line of the list of procedures."""
 

@@ -72,12 +72,17 @@ def folded(name: str | None) -> str:
     return " ".join((name or "").casefold().split())
 
 
+def stem_of(name: str, bare: str) -> str:
+    """A file name for a name; `bare` where nothing of it can be written so."""
+    return slugify(name, max_length=_LONGEST, word_boundary=True) or bare
+
+
 def slugs_of(names: Iterable[str], bare: str) -> tuple[str, ...]:
     """A different file name for each name; `bare` where nothing of it can be written so."""
     taken: set[str] = set()
     slugs = []
     for name in names:
-        stem = slugify(name, max_length=_LONGEST, word_boundary=True) or bare
+        stem = stem_of(name, bare)
         slug, number = stem, 1
         while slug in taken or slug == "index":
             number += 1

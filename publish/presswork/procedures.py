@@ -20,12 +20,24 @@ from publish.presswork.parts import OUTLINE, WORK, search_parts
 from publish.presswork.press import Press, Texts
 from publish.presswork.reading import Read
 from publish.presswork.store import Store
-from publish.presswork.sums import sum_of
+from publish.presswork.sums import file_sum, sum_of
 from publish.presswork.works import work_in
 from publish.procedures import INDEX, SessionWork, links_of, log_of
+from publish.procedures.address_book import read_book, write_book
 from publish.procedures.cards import make_procedure_card
 from publish.procedures.gathering import Stretches, procedure_of, stretches_of
-from publish.procedures.library import Library, Shelved, Study, Ways, library_in, library_of, study, study_in
+from publish.procedures.library import (
+    Library,
+    Shelved,
+    Study,
+    Ways,
+    brought_up,
+    library_in,
+    library_of,
+    study,
+    study_in,
+)
+from publish.procedures.moved import moved_pages
 from publish.procedures.outline import outline_in
 from publish.procedures.pages import card_name, entry_of, figures_of, index_page, page_name, procedure_page
 from publish.render import Renderer
@@ -54,13 +66,7 @@ class Procedural:
 
     def print(self) -> None:
         """Every page and bench card."""
-        log = log_of(self._shop)
-        given = orjson.dumps([one.model_dump(mode="json") for one in log.rulings])
-        aside = orjson.dumps(log.told)
-        outlines = (text for one in self._reads for text in (one.slug, one.sums.get(OUTLINE, "")))
-        self._told = self._press.files(
-            _KNOWN, sum_of(given, aside, *outlines), lambda: ({}, self._know(log.rulings, log.told))
-        )
+        self._told = self._found()
         library = library_in(self._told["library"])
         self._any = bool(library.shelved)
         stretches = stretches_of(library)
@@ -70,6 +76,7 @@ class Procedural:
         if entries:
             listed = orjson.dumps([entries, [(one.pinned, len(one.ran)) for one in library.shelved]])
             self._press.page(INDEX, sum_of(listed), lambda: self._index(library, entries))
+        self._moved(library, entries)
 
     @property
     def link(self) -> Link | None:
@@ -90,13 +97,31 @@ class Procedural:
         listed: Sequence[Mapping[str, str]] = self._told["steps" if steps else "plain"].get(slug, ())
         return listed
 
+    def _found(self) -> dict[str, Any]:
+        """What is known of the library; the book of addresses is on the disk before any page is printed."""
+        log, file = log_of(self._shop), self._shop.procedure_addresses_file
+        given = orjson.dumps([[one.model_dump(mode="json") for one in log.rulings], log.told])
+        outlines = [text for one in self._reads for text in (one.slug, one.sums.get(OUTLINE, ""))]
+        total, known = self._store.memo(_KNOWN, "")
+        if known is None or total != sum_of(given, file_sum(file), *outlines):
+            known = self._know(log.rulings, log.told)
+            total = sum_of(given, file_sum(file), *outlines)
+            self._store.put_memos(_KNOWN, {"": (total, orjson.dumps(known))})
+        told: dict[str, Any] = known
+        return told
+
     def _know(self, rulings: Sequence[Any], aside: Sequence[str]) -> dict[str, Any]:
         """The library, and what other pages are told of it, as the store keeps them."""
+        file = self._shop.procedure_addresses_file
+        book = read_book(file)
         kept = self._store.parts(OUTLINE)
         outlines = {one.slug: outline_in(one.slug, kept[one.slug]) for one in self._reads if one.slug in kept}
         studied = _Studied(self._store, {one.slug: one.sums[OUTLINE] for one in self._reads if one.slug in kept})
-        library = library_of(tuple(outlines.values()), rulings, studied)
+        library = library_of(tuple(outlines.values()), rulings, studied, book)
         studied.close()
+        after = brought_up(book, library, tuple(outlines.values()))
+        if after != book:
+            write_book(file, after)
         known: dict[str, Any] = {
             "library": library,
             "warnings": (*library.lost, *aside),
@@ -105,6 +130,13 @@ class Procedural:
         }
         told: dict[str, Any] = orjson.loads(orjson.dumps(known))
         return told
+
+    def _moved(self, library: Library, entries: Sequence[dict[str, Any]]) -> None:
+        """The pages at former addresses."""
+        targets = [(one, Link(**entry["link"])) for one, entry in zip(library.shelved, entries, strict=True)]
+        for moved in library.moved:
+            for name, page in moved_pages(moved, targets, self._settings):
+                self._press.page(name, sum_of(orjson.dumps(page)), lambda page=page: self._renderer.library(page))  # type: ignore[misc]
 
     def _procedure(self, one: Shelved, stretches: Stretches, works: Mapping[str, str]) -> dict[str, Any]:
         """Its line in the list, as the store keeps it; its page and card are printed where it has any."""

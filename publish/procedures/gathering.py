@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from extract.rulings.shown import shows_measure
+from publish.procedures.address_book import Book
 from publish.procedures.deeds import Deed
 from publish.procedures.library import Library, Met, Shelved, library_of
 from publish.procedures.procedure import Doing, Procedure, Procedures, Stage, VersionDone
@@ -16,15 +17,15 @@ Stretches = Mapping[str, tuple[tuple[int, ...], ...]]
 """By session, the places of the steps of each procedure that it did, in the order of the library."""
 
 
-def procedures_of(works: Sequence[SessionWork], rulings: Iterable[Ruling] = ()) -> Procedures:
+def procedures_of(works: Sequence[SessionWork], rulings: Iterable[Ruling] = (), book: Book | None = None) -> Procedures:
     """Every procedure, in the order in which it was first done; `works` come oldest first.
 
-    The same sessions and rulings always give the same procedures; the machine fits in what a person ruled, and never
-    changes it.
+    The same sessions, rulings and book of addresses always give the same procedures; the machine fits in what a person
+    ruled, and never changes it.
     """
-    library = library_of(works, rulings)
+    library = library_of(works, rulings, book=book)
     of, stretches = {work.slug: work for work in works}, stretches_of(library)
-    return Procedures(tuple(procedure_of(one, of, stretches) for one in library.shelved), library.lost)
+    return Procedures(tuple(procedure_of(one, of, stretches) for one in library.shelved), library.lost, library.moved)
 
 
 def stretches_of(library: Library) -> Stretches:

@@ -8,10 +8,11 @@ pages are made from.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
-from publish.library.works import slugs_of
+from publish.procedures.address_book import Book, Lodged, Steps
+from publish.procedures.addressing import Moved, Named, addressed
 from publish.procedures.aligning import align
 from publish.procedures.knowing import Known, know
 from publish.procedures.likeness import signature
@@ -43,8 +44,6 @@ class Study:
 
     name: str
     """By the words of all versions."""
-    first: str
-    """By the words of the first version alone."""
     rows: tuple[tuple[Met, ...], ...]
     """The deeds that answer to one another, in order of work."""
 
@@ -77,6 +76,8 @@ class Library:
     """In the order in which they were first done."""
     lost: tuple[str, ...]
     """A line for each ruling of a person of which a step has no place any more."""
+    moved: tuple[Moved, ...] = ()
+    """Addresses that were published and from which something moved away."""
 
 
 Ways = Sequence[tuple[Course, Sequence[int]]]
@@ -84,11 +85,16 @@ Ways = Sequence[tuple[Course, Sequence[int]]]
 Studying = Callable[[Ways, int | None], Study]
 
 
-def library_of(courses: Sequence[Course], rulings: Iterable[Ruling] = (), studying: Studying | None = None) -> Library:
+def library_of(
+    courses: Sequence[Course],
+    rulings: Iterable[Ruling] = (),
+    studying: Studying | None = None,
+    book: Book | None = None,
+) -> Library:
     """Every procedure; `courses` come oldest first.
 
-    The same sessions and rulings always give the same procedures; the machine fits in what a person ruled, and never
-    changes it. `studying` may know what `study` gives already.
+    The same sessions, rulings and book of addresses always give the same procedures; the machine fits in what a person
+    ruled, and never changes it. `studying` may know what `study` gives already.
     """
     groups = replay(in_force(rulings))
     placed = place(groups, courses)
@@ -96,19 +102,46 @@ def library_of(courses: Sequence[Course], rulings: Iterable[Ruling] = (), studyi
     pinned = {number: _pinned(number, ways, groups, placed) for number, ways in done.items()}
     studied = {number: (studying or study)(ways, pinned[number]) for number, ways in done.items()}
     given = {number: groups[number].name if number < len(groups) else "" for number in done}
-    slugs = slugs_of([given[number] or one.first for number, one in studied.items()], "procedure")
-    shelved = (
+    shelved = [
         Shelved(
-            slug=slug,
+            slug="",
             name=given[number] or one.name,
             by_hand=bool(given[number]),
             pinned=pinned[number],
             ran=tuple(Ran(course.slug, tuple(steps)) for course, steps in done[number]),
             rows=one.rows,
         )
-        for slug, (number, one) in zip(slugs, studied.items(), strict=True)
-    )
-    return Library(tuple(shelved), tuple(_lines(groups, placed.lost)))
+        for number, one in studied.items()
+    ]
+    steps = _ids(shelved, courses)
+    named = (Named(one.name, of, one.has_page, one.pinned is not None) for one, of in zip(shelved, steps, strict=True))
+    found = addressed(book or Book(), tuple(named))
+    placed_at = (replace(one, slug=slug) for one, slug in zip(shelved, found.slugs, strict=True))
+    return Library(tuple(placed_at), tuple(_lines(groups, placed.lost)), found.moved)
+
+
+def brought_up(book: Book, library: Library, courses: Sequence[Course]) -> Book:
+    """The book of addresses after a publish of this library: every address stays, new ones stand behind."""
+    steps = _ids(library.shelved, courses)
+    now = {
+        one.slug: Lodged(slug=one.slug, steps=of, card=one.pinned is not None)
+        for one, of in zip(library.shelved, steps, strict=True)
+        if one.has_page
+    }
+    moved = {one.slug: one.to for one in library.moved}
+    kept = []
+    for one in book.addresses:
+        own, to = now.pop(one.slug, None), moved.get(one.slug)
+        if own is not None:
+            kept.append(own.model_copy(update={"card": own.card or one.card}))
+        else:
+            kept.append(one if to is None else one.model_copy(update={"to": library.shelved[to].slug}))
+    return Book(addresses=(*kept, *now.values()))
+
+
+def _ids(shelved: Sequence[Shelved], courses: Sequence[Course]) -> list[Steps]:
+    of = {course.slug: course.steps for course in courses}
+    return [{ran.session: tuple(of[ran.session][at].id for at in ran.steps) for ran in one.ran} for one in shelved]
 
 
 def study(ways: Ways, pinned: int | None) -> Study:
@@ -116,17 +149,18 @@ def study(ways: Ways, pinned: int | None) -> Study:
     versions = [[deed for at in steps for deed in course.steps[at].deeds] for course, steps in ways]
     rows = align([[signature(deed) for deed in deeds] for deeds in versions], pinned)
     met = tuple(tuple((at.version, at.deed, moved) for at, moved in row.places) for row in rows)
-    return Study(name_of(versions), name_of(versions[:1]), met)
+    return Study(name_of(versions), met)
 
 
 def library_in(kept: dict[str, Any]) -> Library:
     """A library that was kept as plain values."""
-    return Library(tuple(_shelved(one) for one in kept["shelved"]), tuple(kept["lost"]))
+    moved = (Moved(**one) for one in kept["moved"])
+    return Library(tuple(_shelved(one) for one in kept["shelved"]), tuple(kept["lost"]), tuple(moved))
 
 
 def study_in(kept: dict[str, Any]) -> Study:
     """The same of a study."""
-    return Study(kept["name"], kept["first"], _rows(kept["rows"]))
+    return Study(kept["name"], _rows(kept["rows"]))
 
 
 def _shelved(one: dict[str, Any]) -> Shelved:

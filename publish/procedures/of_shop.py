@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from capture.shop import Shop
+from publish.procedures.address_book import read_book
 from publish.procedures.gathering import procedures_of
 from publish.procedures.procedure import Procedures
 from publish.procedures.rulings.log import ProcedureLog
@@ -32,8 +33,8 @@ def log_of(shop: Shop) -> Given:
 def procedures_of_shop(shop: Shop, works: Sequence[SessionWork]) -> tuple[Procedures, tuple[str, ...]]:
     """The procedures under the shop's log, and a line for each ruling, or line of the log, without effect.
 
-    Raises `RulingLogError` where the log can't be read.
+    Raises `RulingLogError` where the log can't be read, and `ShopError` where the book of addresses can't.
     """
     log = log_of(shop)
-    procedures = procedures_of(works, log.rulings)
+    procedures = procedures_of(works, log.rulings, read_book(shop.procedure_addresses_file))
     return procedures, (*procedures.lost, *log.told)

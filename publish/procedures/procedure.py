@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from publish.context import Hazard
+from publish.procedures.addressing import Moved
 from publish.procedures.deeds import Deed
 from publish.procedures.work import SessionWork, Told, WorkStep
 
@@ -101,3 +102,5 @@ class Procedures:
     """In the order in which they were first done."""
     lost: tuple[str, ...]
     """A line for each ruling of a person of which a step has no place any more."""
+    moved: tuple[Moved, ...] = ()
+    """Addresses that were published and from which something moved away."""

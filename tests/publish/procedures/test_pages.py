@@ -13,14 +13,14 @@ from playwright.sync_api import Browser
 
 from capture.archive import export_shop, import_shop
 from capture.files import write_atomic
-from capture.shop import SessionSettings, Shop
+from capture.shop import Shop
 from desk.cli import spokeshave
 from publish import publish_shop
 from publish.find import Index, read_query, search
 from publish.procedures.rulings.log import ProcedureLog
 from tests.publish.library.test_links import dead
 from tests.publish.likeness import short_film
-from tests.publish.procedures.invented import BRIDGE, SADDLE, SHOP, source, temperature
+from tests.publish.procedures.shop import run, shop_of_bridges
 
 PLAIN = r"\b150\s?°F"
 NAME = "<b>Reglue</b> a bridge"
@@ -30,25 +30,11 @@ NAME = "<b>Reglue</b> a bridge"
 def shop(tmp_path_factory: pytest.TempPathFactory) -> Shop:
     """Four sessions; the bridge has a name that is hostile, and a preferred version."""
     folder = tmp_path_factory.mktemp("procedures")
-    made = Shop.open_or_create(folder / "shop", SHOP)
-    film = short_film(folder / "film.webm", seconds=2)
-    jobs = ((BRIDGE[0],), (BRIDGE[1], SADDLE[0]), (BRIDGE[2],), (SADDLE[1],))
-    for at, job in enumerate(jobs, 1):
-        one = source(f"2031-0{at}-01-job{at}", *job, measures=[temperature(f"j{at}", 140.0 + 10 * at)])
-        facts = one.record.session
-        named = {"title": facts.title, "subject": facts.subject, "date": facts.date, "recording": str(film)}
-        made_session = made.add_session(SessionSettings.model_validate(named | {"trade": "strings"}))
-        write_atomic(made_session.record_file, one.record.to_json())
+    made = shop_of_bridges(folder, short_film(folder / "film.webm", seconds=2))
     for words in (["rename", "glue the bridge", NAME], ["pin", "bridge", "job2", "--by", "Ada"]):
         run(made, *words)
     publish_shop(made)
     return made
-
-
-def run(shop: Shop, *words: str, code: int = 0) -> str:
-    given = CliRunner().invoke(spokeshave, ["procedure", *words, "--shop", str(shop.root)])
-    assert given.exit_code == code, given.output
-    return given.output
 
 
 @pytest.fixture(scope="module")

@@ -1,0 +1,33 @@
+"""A shop of four invented sessions on disk, for the pages of the procedure library."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from click.testing import CliRunner
+
+from capture.files import write_atomic
+from capture.shop import SessionSettings, Shop
+from desk.cli import spokeshave
+from tests.publish.procedures.invented import BRIDGE, SADDLE, SHOP, source, temperature
+
+
+def shop_of_bridges(folder: Path, film: Path | None = None) -> Shop:
+    """Three bridges are glued and two saddle slots cut."""
+    made = Shop.open_or_create(folder / "shop", SHOP)
+    jobs = ((BRIDGE[0],), (BRIDGE[1], SADDLE[0]), (BRIDGE[2],), (SADDLE[1],))
+    for at, job in enumerate(jobs, 1):
+        one = source(f"2031-0{at}-01-job{at}", *job, measures=[temperature(f"j{at}", 140.0 + 10 * at)])
+        facts = one.record.session
+        named = {"title": facts.title, "subject": facts.subject, "date": facts.date, "trade": "strings"}
+        named |= {"recording": str(film)} if film else {}
+        session = made.add_session(SessionSettings.model_validate(named))
+        write_atomic(session.record_file, one.record.to_json())
+    return made
+
+
+def run(shop: Shop, *words: str, code: int = 0) -> str:
+    """`spokeshave procedure`, which must leave with this exit code; what it said."""
+    given = CliRunner().invoke(spokeshave, ["procedure", *words, "--shop", str(shop.root)])
+    assert given.exit_code == code, given.output
+    return given.output
