@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from extract.record import Correction
+from extract.display import with_symbol
+from extract.record import Correction, Measure
+from extract.units import unit_named, unit_rows
 from publish.context import Erratum, Link
 from publish.elsewhere import earlier_than, later_than
 from publish.galley import Galley
 from publish.said import said_figure
 from publish.wording import SCOPES
+from publish.written import exact
 
 
 def errata(
@@ -40,7 +43,7 @@ def _erratum(galley: Galley, correction: Correction, session: Link | None, prefi
     right_anchor = galley.anchor("measure", holds.id) if holds else None
     return Erratum(
         anchor=galley.anchor("correction", correction.id),
-        wrong=correction.withdraws.text or (withdrawn.quote if withdrawn else correction.quote),
+        wrong=_as_said(correction, withdrawn),
         wrong_href=f"#{wrong_anchor}" if here and wrong_anchor else None,
         wrong_moment=wrong_moment if here else None,
         right=said_figure(holds) if holds else correction.replacement,
@@ -53,3 +56,14 @@ def _erratum(galley: Galley, correction: Correction, session: Link | None, prefi
         earlier=earlier_than(correction.earlier, to_sessions),
         session=session,
     )
+
+
+def _as_said(correction: Correction, withdrawn: Measure | None) -> str:
+    """What is taken back, in the words in which it was said; a unit that was left out is put in in square brackets."""
+    if withdrawn is None:
+        return correction.withdraws.text or correction.quote
+    words = correction.withdraws.text or withdrawn.quote
+    if withdrawn.unit_said or words != withdrawn.quote or withdrawn.unit not in unit_rows():
+        return words
+    left_out = with_symbol("", unit_named(withdrawn.unit), exact(withdrawn.value)).strip()
+    return f"{words} [{left_out}]"

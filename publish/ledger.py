@@ -8,6 +8,7 @@ the errata page as taken out, with its day. The same statement found again stand
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from pathlib import Path
 from typing import Literal
@@ -16,6 +17,9 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 
 from capture.errors import ShopError
 from capture.files import write_atomic
+
+_PUT_IN = re.compile(r" \[[^\]]*\]$")
+"""A unit that was left out, at the end of what was said."""
 
 How = Literal["on_film", "proof", "later_session", "put_right_later"]
 
@@ -55,8 +59,9 @@ class Listed(BaseModel):
 
     @property
     def key(self) -> str:
-        """What makes it the same erratum from publish to publish: the session and both readings."""
-        return "|".join(" ".join(part.casefold().split()) for part in (self.session, self.wrong, self.right))
+        """What makes it the same erratum from publish to publish: session, both readings, without what was put in."""
+        parts = (self.session, _PUT_IN.sub("", self.wrong), self.right)
+        return "|".join(" ".join(part.casefold().split()) for part in parts)
 
 
 class Ledger(BaseModel):

@@ -183,3 +183,19 @@ def test_a_shop_without_an_address_has_no_feeds() -> None:
     home = SHOP.model_copy(update={"site_address": ""})
     assert errata_feed(Ledger(), home) is None
     assert sessions_feed((), home) is None
+
+
+def test_a_unit_that_was_left_out_is_put_in_in_square_brackets() -> None:
+    one = source()
+    spoken = one.record.corrections[0]
+    bare = tuple(
+        measure.model_copy(update={"unit_said": False}) if measure.id == spoken.withdraws.measure else measure
+        for measure in one.record.measures
+    )
+    one = replace(one, record=one.record.model_copy(update={"measures": bare}))
+    assert make_page(one, SHOP).errata[0].wrong == "7/64 [in]"
+
+
+def test_what_is_put_in_makes_no_other_erratum() -> None:
+    assert listed("7/64 [in]").key == listed("7/64").key
+    assert listed("7/64 [in] and more").key != listed("7/64").key
