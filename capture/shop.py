@@ -10,6 +10,7 @@
       errata.json               machine-made: errata that were published, none ever dropped
       procedures.json           a person's rulings on the procedure library, only ever added to
       procedure-addresses.json  machine-made: addresses of procedures that were published, none ever dropped
+      kit.json                  a person's rulings on what tools and materials are called, only ever added to
       public/                   the site, rebuilt at will
 
 Machine output and a person's decisions never share a file.
@@ -203,6 +204,11 @@ class Shop:
     def procedure_addresses_file(self) -> Path:
         """procedure-addresses.json: which addresses of procedures were published, there or not yet."""
         return self.root / "procedure-addresses.json"
+
+    @property
+    def kit_file(self) -> Path:
+        """kit.json: what a person ruled on the names of tools and materials, there or not yet."""
+        return self.root / "kit.json"
 
     @property
     def public(self) -> Path:

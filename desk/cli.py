@@ -11,8 +11,8 @@ import click
 from capture.errors import SpokeshaveError
 
 COMMANDS = (
-    "record", "writeup", "proof", "retraction", "transcribe", "extract", "publish", "find", "procedure", "export",
-    "import", "figure", "demo",
+    "record", "writeup", "proof", "retraction", "transcribe", "extract", "publish", "find", "procedure", "kit",
+    "export", "import", "figure", "demo",
 )  # fmt: skip
 """Subcommands in the order of the job; each is `command` in desk/commands/<name>.py."""
 
@@ -65,4 +65,6 @@ def main() -> None:
 
 
 def _say(line: str) -> None:
-    click.echo(f"spokeshave: {' '.join(line.split())}", err=True)
+    from desk.console import printable
+
+    click.echo(f"spokeshave: {printable(' '.join(line.split()))}", err=True)

@@ -53,6 +53,11 @@ def sized(what: str) -> Iterator[Report]:
         yield report
 
 
+def printable(line: str) -> str:
+    """A line with nothing in it that a terminal would obey."""
+    return "".join(one if one.isprintable() else "\N{REPLACEMENT CHARACTER}" for one in line)
+
+
 def clock(seconds: float) -> str:
     """Seconds as a person reads them on a player: 3:07, 1:02:40."""
     minutes, rest = divmod(int(seconds), 60)

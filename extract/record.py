@@ -217,6 +217,14 @@ class Caution(_Part):
     said: bool = Field(default=False, description="true where the speaker gave the caution")
 
 
+class SaidAs(_Part):
+    """A name of a tool or material as the session has it, and the cues that say it so."""
+
+    sort: Literal["tool", "material"] = Field(description="what the session takes it for")
+    name: str
+    cues: tuple[int, ...]
+
+
 class Mention(_Part):
     """A material or tool, and the cues that name it."""
 
@@ -224,6 +232,9 @@ class Mention(_Part):
     cues: tuple[int, ...]
     id: str = Field(default="", description="given where a person ruled on it")
     ruling: Ruled | None = None
+    said: tuple[SaidAs, ...] = Field(
+        default=(), description="where a person named it for the whole shop: what this session has for it"
+    )
 
 
 class Remark(_Part):

@@ -44,10 +44,15 @@ class Galley:
 
     def at_cue(self, cue: int | None) -> Moment | None:
         """The moment a cue begins; null where the transcript has no such cue."""
+        second = self.second_of(cue)
+        return None if second is None else self.at(second)
+
+    def second_of(self, cue: int | None) -> float | None:
+        """The second at which a cue begins; null where the transcript has no such cue."""
         transcript = self.source.transcript
         if transcript is None or cue is None or not 0 <= cue < len(transcript.cues):
             return None
-        return self.at(transcript.cues[cue].start)
+        return transcript.cues[cue].start
 
     def anchor(self, kind: str, key: str) -> str:
         """The page id of an item of the record: kinds are measure, correction, finding, step and cue."""

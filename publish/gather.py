@@ -14,6 +14,8 @@ from extract.record import Record
 from extract.retractions import Traced
 from extract.rulings import LogRead, Proofed, RulingLog
 from extract.rulings.model import NAMED_ONCE
+from publish.kit.naming import as_called, said_in_record
+from publish.kit.rulings.model import Said
 from publish.moments import clock
 from publish.note import Note, render_note
 from publish.source import SessionSource
@@ -48,12 +50,18 @@ class Gathered:
     """The author's words, with the pictures they need."""
     warnings: tuple[str, ...]
     """What a person should know, a line each."""
+    said: tuple[Said, ...] = ()
+    """Tools and materials as the session itself has them, whatever they are called in the shop."""
 
 
 def gather(shop: Shop) -> tuple[tuple[Gathered, ...], tuple[str, ...]]:
-    """Every session that can be published, oldest first, and one line for each that can't."""
+    """Every session that can be published, oldest first, and one line for each that can't.
+
+    Raises `RulingLogError` where the shop's log of names can't be read.
+    """
     gathered, problems = [], []
     standing = Standing(shop)
+    _ = standing.names
     for session in shop.sessions():
         try:
             gathered.append(gather_session(session, standing))
@@ -63,15 +71,17 @@ def gather(shop: Shop) -> tuple[tuple[Gathered, ...], tuple[str, ...]]:
 
 
 def gather_session(session: Session, standing: Standing | None = None) -> Gathered:
-    """One session as it stands, what later sessions took back of it included.
+    """One session as it stands, what later sessions took back of it and the shop's names for its kit included.
 
     `standing` knows the shop's sessions already; without it they are read. Raises `ShopError` where the session's
     files can't be read.
     """
-    stands = (standing or Standing.around(session)).of(session)
+    standing = standing or Standing.around(session)
+    stands = standing.of(session)
     log = RulingLog(session.rulings_file).read()
     proofed = stands.proofed
-    record = proofed.record
+    said = said_in_record(proofed.record)
+    record = as_called(proofed.record, standing.names)
     transcript = session.transcript()
     recording = session.recording_file
     if recording is not None and is_caption_file(recording):
@@ -90,7 +100,7 @@ def gather_session(session: Session, standing: Standing | None = None) -> Gather
     warnings += _doubts_about(session, record, transcript)
     told = (*lost_rulings(proofed), *unread_lines(log), *untold_retractions(stands.retractions))
     warnings += [f"{session.folder}: {line}" for line in told]
-    return Gathered(source, recording, note, tuple(warnings))
+    return Gathered(source, recording, note, tuple(warnings), said)
 
 
 def lost_rulings(proofed: Proofed) -> tuple[str, ...]:

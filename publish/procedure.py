@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from capture.step_stills import tenths_of
 from extract.record import Caution, Mention
 from extract.record import Remark as Said
-from publish.context import Hazard, Link, Named, Query, Remark, Row, Stage
+from publish.context import Hazard, Link, Named, Query, Remark, Row, SaidFor, Stage
 from publish.galley import Galley
+from publish.kit.naming import said_otherwise
+from publish.moments import Moment
 from publish.rows import Rows
 from publish.wording import MODES, sentence, under_its_heading
 
@@ -64,10 +68,18 @@ def queries(galley: Galley, rows: Rows) -> tuple[Query, ...]:
 def named(galley: Galley, mentions: tuple[Mention, ...]) -> tuple[Named, ...]:
     """Tools or materials with each time they are named."""
     listed = []
-    for mention in mentions:
-        moments = (galley.at_cue(cue) for cue in mention.cues)
-        listed.append(Named(mention.name, tuple(moment for moment in moments if moment is not None)))
+    for one in mentions:
+        other = said_otherwise(one)
+        elsewhere = {cue for said in other for cue in said.cues}
+        so = {cue for said in one.said if said not in other for cue in said.cues}
+        moments = _moments(galley, (cue for cue in one.cues if cue in so or cue not in elsewhere))
+        otherwise = tuple(SaidFor(said.name, _moments(galley, said.cues)) for said in other)
+        listed.append(Named(one.name, moments, otherwise))
     return tuple(listed)
+
+
+def _moments(galley: Galley, cues: Iterable[int]) -> tuple[Moment, ...]:
+    return tuple(moment for cue in cues if (moment := galley.at_cue(cue)) is not None)
 
 
 def remarks(galley: Galley, said: tuple[Said, ...]) -> tuple[Remark, ...]:

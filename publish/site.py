@@ -12,6 +12,8 @@ from capture.shop import Shop, ShopSettings
 from extract.record import record_schema
 from publish.addresses import SCHEMA_FILE, absolute
 from publish.errors import PublishBusyError, UnsettledError
+from publish.kit import Names, log_of
+from publish.kit.rulings.model import Said
 from publish.presswork import Press, Store, StoreBrokenError, edition_of, opened, read_sessions
 from publish.presswork.errata import Errata
 from publish.presswork.figures import Figured
@@ -79,7 +81,9 @@ def _with_store(shop: Shop, strict: bool, clock: Clock) -> Published:
 def _publish(shop: Shop, strict: bool, store: Store, clock: Clock) -> Published:
     settings, renderer = shop.settings, Renderer()
     store.begin(edition_of(settings))
-    reads, left_out, problems = read_sessions(shop, settings, store, renderer, clock)
+    kit = log_of(shop)
+    names = Names.by(kit.rulings)
+    reads, left_out, problems = read_sessions(shop, settings, store, renderer, clock, names)
     unsettled = tuple(one.brief.unsettled for one in reversed(reads) if one.brief.unsettled)
     if strict and (problems or unsettled):
         raise UnsettledError((*problems, *unsettled))
@@ -99,7 +103,9 @@ def _publish(shop: Shop, strict: bool, store: Store, clock: Clock) -> Published:
     store.commit()
     folders = tuple(shop.public / "sessions" / one.slug for one in reads)
     told = (warning for one in reversed(reads) for warning in one.brief.warnings)
-    warnings = (*problems, *procedures.warnings, *told, *unsettled)
+    said = (Said(sort=sort, name=name) for one in reads for sort, name in one.brief.said)
+    of_kit = (*names.without_effect(said), *kit.told)
+    warnings = (*problems, *procedures.warnings, *of_kit, *told, *unsettled)
     return Published(shop.public / "index.html", tuple(one / "index.html" for one in folders), warnings, press.anew)
 
 

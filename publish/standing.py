@@ -17,6 +17,8 @@ from capture.errors import SpokeshaveError
 from capture.shop import Session, Shop
 from extract.retractions import Sitting, Stands, what_stands
 from extract.rulings import Proofed, RulingLog, apply
+from publish.kit.names import Names
+from publish.kit.of_shop import names_of_shop
 from publish.records import machine_record
 
 _SIGN = b'"earlier_session"'
@@ -33,6 +35,7 @@ class Standing:
         self._stands: dict[str, Stands] = {}
         self._stamps: dict[str, str] = {}
         self._takes_back: dict[str, tuple[str, bool]] = {}
+        self._named: tuple[str, Names] | None = None
 
     @classmethod
     def around(cls, session: Session) -> Standing:
@@ -48,6 +51,18 @@ class Standing:
                 _, proofed = self._sitting(session, _stamp(session))
                 found = self._stands[session.slug] = Stands(proofed)
             return found
+
+    @property
+    def names(self) -> Names:
+        """What a person calls tools and materials in the whole shop, read again when the log has changed.
+
+        Raises `RulingLogError` where it can't be read.
+        """
+        with self._lock:
+            stamp = _change(self._shop.kit_file)
+            if self._named is None or self._named[0] != stamp:
+                self._named = (stamp, names_of_shop(self._shop))
+            return self._named[1]
 
     def bearing(self, session: Session) -> str:
         """Tells one state from another of what other sessions have to do with this one; empty where nothing has."""

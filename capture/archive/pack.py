@@ -104,7 +104,7 @@ def _entry(name: str, path: Path | None = None) -> zipfile.ZipInfo:
 def _files(shop: Shop) -> Iterator[tuple[str, Path]]:
     """Name in the shop and place of each file, in order."""
     yield "shop.toml", shop.settings_file
-    for path in (shop.errata_file, shop.procedures_file, shop.procedure_addresses_file):
+    for path in (shop.errata_file, shop.kit_file, shop.procedures_file, shop.procedure_addresses_file):
         if path.is_file():
             yield path.name, path
     home = shop.root / "sessions"

@@ -7,14 +7,12 @@ from typing import TYPE_CHECKING
 
 import click
 
-from desk import options
+from desk import options, ruling
 
 if TYPE_CHECKING:
     from capture.shop import Shop
     from publish.procedures import Procedures
     from publish.procedures.rulings.model import Ruling
-
-_by = click.option("--by", default="", help="Who says so; kept with the ruling.")
 
 
 @click.group("procedure", short_help="Procedures over all sessions: list, show, rename, merge, split, pin, undo.")
@@ -61,7 +59,7 @@ def show(name: str, shop_folder: Path) -> None:
 @click.argument("name")
 @click.argument("new_name")
 @options.shop
-@_by
+@ruling.by
 def rename(name: str, new_name: str, shop_folder: Path, by: str) -> None:
     """Call procedure NAME by NEW_NAME from now on, whatever later sessions bring."""
     from extract.rulings import Hand
@@ -74,7 +72,7 @@ def rename(name: str, new_name: str, shop_folder: Path, by: str) -> None:
 @command.command("merge", short_help="Make one procedure of several.")
 @click.argument("names", nargs=-1, required=True)
 @options.shop
-@_by
+@ruling.by
 def merge(names: tuple[str, ...], shop_folder: Path, by: str) -> None:
     """Make one procedure of NAMES; the first one's name and pinned version hold."""
     from extract.rulings import Hand
@@ -92,7 +90,7 @@ def merge(names: tuple[str, ...], shop_folder: Path, by: str) -> None:
     "--from-step", type=click.IntRange(min=2), help="Set apart the steps from this number on, as `show` counts."
 )
 @click.option("--as", "new_name", default="", help="Name of what is set apart.")
-@_by
+@ruling.by
 def split(
     name: str, shop_folder: Path, sessions: tuple[str, ...], from_step: int | None, new_name: str, by: str
 ) -> None:
@@ -114,7 +112,7 @@ def split(
 @click.argument("name")
 @click.argument("session")
 @options.shop
-@_by
+@ruling.by
 def pin(name: str, session: str, shop_folder: Path, by: str) -> None:
     """Prefer the version of procedure NAME that SESSION did, named by its folder or a part of that."""
     from extract.rulings import Hand
@@ -127,7 +125,7 @@ def pin(name: str, session: str, shop_folder: Path, by: str) -> None:
 @command.command("unpin", short_help="Prefer no version any more.")
 @click.argument("name")
 @options.shop
-@_by
+@ruling.by
 def unpin(name: str, shop_folder: Path, by: str) -> None:
     """Prefer no version of procedure NAME any more."""
     from extract.rulings import Hand
@@ -138,10 +136,10 @@ def unpin(name: str, shop_folder: Path, by: str) -> None:
 
 
 @command.command("undo", short_help="Take back a ruling; the last one where none is named.")
-@click.argument("ruling", required=False)
+@click.argument("which", metavar="[RULING]", required=False)
 @options.shop
-@_by
-def undo(ruling: str | None, shop_folder: Path, by: str) -> None:
+@ruling.by
+def undo(which: str | None, shop_folder: Path, by: str) -> None:
     """Take back RULING, named by its id or the beginning of that."""
     from capture.shop import Shop
     from extract.rulings import Hand
@@ -149,7 +147,7 @@ def undo(ruling: str | None, shop_folder: Path, by: str) -> None:
     from publish.procedures.rulings.log import ProcedureLog
 
     shop = Shop.open(shop_folder)
-    _give(shop, giving.undo(ProcedureLog.of(shop).read().rulings, ruling, Hand(by)))
+    _give(shop, giving.undo(ProcedureLog.of(shop).read().rulings, which, Hand(by)))
 
 
 def _procedures(shop_folder: Path) -> tuple[Shop, Procedures, tuple[str, ...]]:
@@ -167,8 +165,7 @@ def _procedures(shop_folder: Path) -> tuple[Shop, Procedures, tuple[str, ...]]:
     return shop, procedures, without_effect
 
 
-def _give(shop: Shop, ruling: Ruling) -> None:
+def _give(shop: Shop, given: Ruling) -> None:
     from publish.procedures.rulings.log import ProcedureLog
 
-    ProcedureLog.of(shop).append(ruling)
-    click.echo(f"{ruling.act} {ruling.id}")
+    ruling.give(ProcedureLog.of(shop), given)

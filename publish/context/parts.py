@@ -69,13 +69,25 @@ class Hazard:
 
 
 @dataclass(frozen=True, slots=True)
+class SaidFor:
+    """Other words that a session has for a tool or material."""
+
+    words: str
+    """As the session has them."""
+    moments: tuple[Moment, ...]
+    """Each time it is named so."""
+
+
+@dataclass(frozen=True, slots=True)
 class Named:
     """A tool or material."""
 
     name: str
-    """Its name."""
+    """Its name in the shop."""
     moments: tuple[Moment, ...]
-    """Each time it is named."""
+    """Each time it is named so."""
+    otherwise: tuple[SaidFor, ...]
+    """What else the session has for it, where a person named it for the whole shop; may be empty."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from publish.context.figures import Link
 from publish.context.library import Telling
+from publish.context.parts import SaidFor
 from publish.context.plots import Plot
 from publish.context.site_page import InnerPage
 from publish.moments import Moment
@@ -96,7 +97,9 @@ class Use:
     date_text: str
     """The date in words."""
     moments: tuple[Moment, ...]
-    """Each time it is named."""
+    """Each time it is named as it is called in the shop."""
+    otherwise: tuple[SaidFor, ...]
+    """What else the session has for it, where a person named it for the whole shop; may be empty."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +107,7 @@ class Thing:
     """A tool or a material."""
 
     name: str
-    """As it was first named."""
+    """As a person named it, else as it was first named."""
     uses: tuple[Use | Markup, ...]
     """The sessions that name it, oldest first; or the entry of one, set before."""
 

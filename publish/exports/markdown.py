@@ -9,7 +9,8 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Protocol
 
-from extract.record import Correction, Measure, Record, Ruled, Step
+from extract.record import Correction, Measure, Mention, Record, Ruled, Step
+from publish.kit.naming import said_otherwise
 from publish.moments import clock
 from publish.said import said_figure
 from publish.source import SessionSource
@@ -60,7 +61,7 @@ def _session(record: Record) -> Iterator[str]:
     yield from _listed("Left for later", (_told(one.start, one.text) for one in record.follow_ups))
     yield from _listed("To look up", (_told(one.start, one.text) for one in record.doubts))
     for title, named in (("Tools", record.tools), ("Materials", record.materials)):
-        yield from _listed(title, (escaped(one.name) for one in named))
+        yield from _listed(title, (_named(one) for one in named))
 
 
 def _figures(record: Record) -> Iterator[str]:
@@ -98,6 +99,11 @@ def _erratum(one: Correction) -> str:
     if one.earlier is not None:
         return f"{told}, said in “{escaped(one.earlier.title)}” [{clock(one.earlier.start)}]"
     return told
+
+
+def _named(one: Mention) -> str:
+    other = said_otherwise(one)
+    return escaped(f"{one.name} (said {', '.join(f'“{said.name}”' for said in other)})" if other else one.name)
 
 
 def _told(start: float, text: str) -> str:

@@ -1,12 +1,13 @@
 """The index of a shop: one row a thing that can be found, in SQLite.
 
 A session is read again when its record, rulings, transcript or settings have changed, or what later sessions take back
-of it; procedures over all sessions are those of the last publish. The file can be thrown away; where it can't be
-written, the index is made in memory.
+of it, or what the shop calls its tools and materials; procedures over all sessions are those of the last publish. The
+file can be thrown away; where it can't be written, the index is made in memory.
 """
 
 from __future__ import annotations
 
+import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import closing, contextmanager
@@ -17,15 +18,17 @@ from capture.shop import Session, Shop
 from publish.find.items import items_of
 from publish.find.published import searched_procedures
 from publish.gather import gather_session
+from publish.kit.rulings.model import Said
 from publish.standing import Standing
 
 FILE = ".find.sqlite3"
-_VERSION = 3
+_VERSION = 4
 TOKENIZER = "porter unicode61 remove_diacritics 2"
 """Words by their stems (Porter), without case and accents."""
 _SCHEMA = f"""
 CREATE TABLE session (
-    slug TEXT PRIMARY KEY, stamp TEXT NOT NULL, bearing TEXT NOT NULL, title TEXT NOT NULL, date TEXT NOT NULL
+    slug TEXT PRIMARY KEY, stamp TEXT NOT NULL, bearing TEXT NOT NULL, title TEXT NOT NULL, date TEXT NOT NULL,
+    kit TEXT NOT NULL, called TEXT NOT NULL
 );
 CREATE TABLE item (
     id INTEGER PRIMARY KEY, slug TEXT NOT NULL, sort TEXT NOT NULL, start REAL, anchor TEXT NOT NULL,
@@ -78,16 +81,18 @@ def _begin(connection: sqlite3.Connection) -> None:
 
 
 def _bring_up(connection: sqlite3.Connection, shop: Shop) -> tuple[str, ...]:
-    rows = connection.execute("SELECT slug, stamp, bearing FROM session")
-    known = {slug: (stamp, bearing) for slug, stamp, bearing in rows}
+    rows = connection.execute("SELECT slug, stamp, bearing, kit, called FROM session").fetchall()
+    known = {slug: (stamp, bearing) for slug, stamp, bearing, _, _ in rows}
     sessions = {one.slug: one for one in shop.sessions()}
     stamps = {slug: _stamp(one) for slug, one in sessions.items()}
     published = searched_procedures(shop.root)
     stamps |= {slug: one.sum for slug, one in published.items()}
-    if stamps == {slug: stamp for slug, (stamp, _) in known.items()}:
-        return ()
-    problems = []
     standing = Standing(shop)
+    renamed = [slug for slug, *_, kit, called in rows if standing.names.bearing(_kit_in(kit)) != called]
+    if not renamed and stamps == {slug: stamp for slug, (stamp, _) in known.items()}:
+        return ()
+    known |= dict.fromkeys(renamed, ("", ""))
+    problems = []
     with connection:
         for slug, session in sessions.items():
             state = (stamps[slug], standing.bearing(session))
@@ -101,11 +106,16 @@ def _bring_up(connection: sqlite3.Connection, shop: Shop) -> tuple[str, ...]:
         for slug, one in published.items():
             if known.pop(slug, ("", ""))[0] != one.sum:
                 _forget(connection, slug)
-                connection.execute("INSERT INTO session VALUES (?, ?, '', ?, '')", (slug, one.sum, one.title))
+                connection.execute("INSERT INTO session VALUES (?, ?, '', ?, '', '[]', '')", (slug, one.sum, one.title))
                 _put(connection, slug, one.around, one.rows)
         for slug in known:
             _forget(connection, slug)
     return tuple(problems)
+
+
+def _kit_in(kept: str) -> Iterator[Said]:
+    """A session's kit as the session names it."""
+    return (Said(sort=sort, name=name) for sort, name in json.loads(kept))
 
 
 def _stamp(session: Session) -> str:
@@ -127,11 +137,13 @@ def _forget(connection: sqlite3.Connection, slug: str) -> None:
 
 
 def _add(connection: sqlite3.Connection, session: Session, state: tuple[str, str], standing: Standing) -> None:
-    source = gather_session(session, standing).source
+    gathered = gather_session(session, standing)
+    source = gathered.source
     facts = source.record.session
     around = " ".join(part for part in (facts.title, facts.subject, facts.trade) if part)
-    told = (session.slug, *state, facts.title, facts.date or "")
-    connection.execute("INSERT INTO session VALUES (?, ?, ?, ?, ?)", told)
+    kit = json.dumps([(one.sort, one.name) for one in gathered.said])
+    told = (session.slug, *state, facts.title, facts.date or "", kit, standing.names.bearing(gathered.said))
+    connection.execute("INSERT INTO session VALUES (?, ?, ?, ?, ?, ?, ?)", told)
     rows = (
         (one.sort, one.start, one.anchor, one.told, one.words, one.span and one.span.kind,
          one.span and one.span.low, one.span and one.span.high)

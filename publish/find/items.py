@@ -1,4 +1,4 @@
-"""What of a session can be found: figures, steps, errata, remarks, cautions, and what was said."""
+"""What of a session can be found: figures, steps, errata, remarks, cautions, its kit, and what was said."""
 
 from __future__ import annotations
 
@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from capture.shop import ShopSettings
-from extract.record import Measure
+from extract.record import Measure, Mention
 from publish.find.scale import Span, span_of
 from publish.galley import Galley
+from publish.kit.naming import mentions, said_otherwise
 from publish.moments import clock
 from publish.other_units import in_other_units
 from publish.parts import PARTS
@@ -23,7 +24,7 @@ class Item:
     """One thing that can be found."""
 
     sort: str
-    """figure, step, erratum, to look up, left for later, caution, or said."""
+    """figure, step, erratum, to look up, left for later, caution, tool, material, or said."""
     start: float
     anchor: str
     """Its id on the session's page."""
@@ -53,8 +54,19 @@ def items_of(source: SessionSource) -> Iterator[Item]:
     ):
         for remark in remarks:
             yield Item(sort, remark.start, part, remark.text, remark.text)
+    for kind, thing in mentions(record):
+        yield from _kit(galley, kind, thing)
     for number, cue in enumerate(source.transcript.cues if source.transcript else ()):
         yield Item("said", cue.start, galley.cue_anchor(number) or "transcript", cue.text, cue.text)
+
+
+def _kit(galley: Galley, sort: str, one: Mention) -> Iterator[Item]:
+    """A tool or material at the first of its seconds; one that no cue names has none to lead to."""
+    first = next((at for cue in one.cues if (at := galley.second_of(cue)) is not None), None)
+    if first is not None:
+        other = said_otherwise(one)
+        told = f"{one.name}, said {' and '.join(f'“{said.name}”' for said in other)}" if other else one.name
+        yield Item(sort, first, "kit", told, told)
 
 
 def _figure(galley: Galley, measure: Measure) -> Item:

@@ -8,12 +8,12 @@ from typing import Literal
 from markupsafe import Markup
 
 from capture.shop import ShopSettings
-from extract.roots import root
 from publish.addresses import absolute
-from publish.context import Link, SessionPage
+from publish.context import Link, SaidFor, SessionPage
 from publish.context.reference import KitPage, Thing, Use
+from publish.kit.same import same_thing, thing_key
 from publish.library.statements import from_here, home_of
-from publish.library.works import folded
+from publish.moments import Moment
 from publish.source import SessionSource
 
 FOLDER = "kit"
@@ -46,24 +46,27 @@ def kit_page(named: Sequence[Named], shop: ShopSettings) -> KitPage | None:
 def uses_of(source: SessionSource, page: SessionPage) -> Iterator[tuple[Sort, str, str, Use]]:
     """What a session names, tools first."""
     home = home_of(source, ROOT)
+    record = source.record
+    by_hand = {one.name for one in (*record.tools, *record.materials) if one.said}
     link = Link(f"{home}index.html#kit", page.title)
     for sort, things in ((TOOL, page.tools), (MATERIAL, page.materials)):
         for one in things:
-            moments = tuple(from_here(moment, home) for moment in one.moments)
-            yield sort, same_thing(one.name), one.name, Use(link, page.date, page.date_text, moments)
+            otherwise = tuple(SaidFor(said.words, _from_here(said.moments, home)) for said in one.otherwise)
+            use = Use(link, page.date, page.date_text, _from_here(one.moments, home), otherwise)
+            yield sort, thing_key(one.name, by_hand=one.name in by_hand), one.name, use
 
 
-def same_thing(name: str) -> str:
-    """A name as it is compared: "Cam clamps" and "cam clamp" are one thing."""
-    return " ".join(root(word) for word in folded(name).split())
+def _from_here(moments: Iterable[Moment], home: str) -> tuple[Moment, ...]:
+    return tuple(from_here(moment, home) for moment in moments)
 
 
 def _things(named: Iterable[Named], sort: Sort) -> tuple[Thing, ...]:
-    """What is named, by name; the same name in other letters or in the plural is the same thing."""
+    """What is named, by name; unless a person has ruled, a name in other letters or the plural is the same thing."""
     names: dict[str, str] = {}
     uses: dict[str, list[Use | Markup]] = {}
     for of, key, name, use in named:
         if of == sort:
             names.setdefault(key, name)
             uses.setdefault(key, []).append(use)
-    return tuple(Thing(names[key], tuple(uses[key])) for key in sorted(uses))
+    order = sorted(uses, key=lambda key: (same_thing(names[key]), names[key]))
+    return tuple(Thing(names[key], tuple(uses[key])) for key in order)

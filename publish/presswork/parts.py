@@ -20,6 +20,7 @@ from publish.all_errata import found_in
 from publish.context import SessionPage
 from publish.front import concerning_all, entry_of, link_to, taken_back
 from publish.gather import Gathered
+from publish.kit.rulings.model import Sort
 from publish.library.kit import uses_of
 from publish.library.reference import ROOT as FIGURES_ROOT
 from publish.library.reference import Key, key_of
@@ -73,12 +74,15 @@ class Brief:
     warnings: tuple[str, ...]
     has_errata: bool
     citings: tuple[Citing, ...]
+    said: tuple[tuple[Sort, str], ...]
+    """Tools and materials as the session itself has them."""
 
     @classmethod
     def of_json(cls, data: dict[str, Any]) -> Brief:
         """A brief that was kept."""
         citings = tuple(Citing((*one["key"],), one["number"], one["sum"]) for one in data["citings"])
-        return cls(**{**data, "warnings": tuple(data["warnings"]), "citings": citings})
+        said = tuple((sort, name) for sort, name in data["said"])
+        return cls(**{**data, "warnings": tuple(data["warnings"]), "citings": citings, "said": said})
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,6 +174,7 @@ def parts_of(
         warnings=one.warnings,
         has_errata=bool(page.errata),
         citings=tuple(citings),
+        said=tuple((named.sort, named.name) for named in one.said),
     )
     return brief, parts
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from capture.errors import ShopError, SpokeshaveError
 from capture.shop import Session, Shop, ShopSettings
 from publish.context import SessionPage
 from publish.gather import Gathered, gather_session
+from publish.kit.names import Names
+from publish.kit.rulings.model import Said, Sort
 from publish.library.statements import Statement, statements_of
 from publish.page import make_page
 from publish.presswork.parts import Brief, parts_of
@@ -69,14 +71,14 @@ class Read:
 
 
 def read_sessions(
-    shop: Shop, settings: ShopSettings, store: Store, renderer: Renderer, clock: Clock
+    shop: Shop, settings: ShopSettings, store: Store, renderer: Renderer, clock: Clock, names: Names
 ) -> tuple[tuple[Read, ...], frozenset[str], tuple[str, ...]]:
     """Every session that can be published, oldest first; those that can't, and one line for each of these."""
     sessions = shop.sessions()
     known = store.sessions()
     stamps = {one.slug: _stamp(one, known[one.slug], clock) for one in sessions if one.slug in known}
     untouched = frozenset(slug for slug, stamp in stamps.items() if stamp and stamp == known[slug].stamp)
-    standing = EditionStanding(shop, store, sessions, untouched)
+    standing = EditionStanding(shop, store, sessions, untouched, names)
     reader = _Reader(settings, store, renderer, clock, standing)
     found: list[Read] = []
     problems: list[str] = []
@@ -117,7 +119,7 @@ class _Reader:
 
     def untouched(self, session: Session, kept: Kept) -> Read:
         """A session whose files nobody touched; what others have to do with it may have changed."""
-        if sum_of(kept.own, self._standing.bearing(session)) == kept.sum:
+        if self._total(session, kept.own, kept.brief["said"]) == kept.sum:
             return self._as_kept(session, kept)
         return self._anew(session, kept.brief["recording"], kept.stamp, kept.own)
 
@@ -126,7 +128,7 @@ class _Reader:
         # Stamp and sum come first: what changes while the session is read is seen at the next publish.
         if kept is not None:
             own = _sum(session, kept.brief["recording"])
-            if sum_of(own, self._standing.bearing(session)) == kept.sum:
+            if self._total(session, own, kept.brief["said"]) == kept.sum:
                 if stamp:
                     self._store.put_session(session.slug, replace(kept, stamp=stamp))
                 return self._as_kept(session, kept)
@@ -137,12 +139,17 @@ class _Reader:
             stamp = ""
         return self._anew(session, recording, stamp, _sum(session, recording))
 
+    def _total(self, session: Session, own: str, said: Sequence[tuple[Sort, str]]) -> str:
+        """Over all that a session is made from: `own` is over its files, `said` has its kit as the session names it."""
+        called = self._standing.names.bearing(Said(sort=sort, name=name) for sort, name in said)
+        return sum_of(own, self._standing.bearing(session), called)
+
     def _as_kept(self, session: Session, kept: Kept) -> Read:
         return Read(session, kept.sum, Brief.of_json(kept.brief), kept.sums, self._settings, self._standing, None)
 
     def _anew(self, session: Session, recording: str, stamp: str, own: str) -> Read:
-        total = sum_of(own, self._standing.bearing(session))
         made = _set(session, self._settings, self._standing)
+        total = self._total(session, own, [(one.sort, one.name) for one in made.gathered.said])
         brief, parts = parts_of(made.gathered, made.page, recording, self._settings, self._renderer)
         sums = {name: sum_of(data) for name, data in parts.items() if "/" not in name}
         self._store.put_session(session.slug, Kept(stamp, own, total, brief, sums), parts)

@@ -21,6 +21,7 @@ from extract.retractions.carrying import amendments, merged, traced_in
 from extract.retractions.tracing import trace
 from extract.rulings import Proofed, RulingLog, apply
 from extract.rulings.model import Amend
+from publish.kit.names import Names
 from publish.presswork.sieve import Head, Sieve, head_in
 from publish.presswork.stance import Stance, stance_of
 from publish.presswork.store import Store, StoreBrokenError
@@ -34,9 +35,12 @@ _HEADS, _STANCE, _TRACED = "heads", "stance", "traced"
 class EditionStanding(Standing):
     """What stands in the sessions of one shop at the beginning of a publish."""
 
-    def __init__(self, shop: Shop, store: Store, sessions: Sequence[Session], untouched: Set[str]) -> None:
-        """`untouched` are sessions whose files are as they were the last time."""
+    def __init__(
+        self, shop: Shop, store: Store, sessions: Sequence[Session], untouched: Set[str], names: Names | None = None
+    ) -> None:
+        """`untouched` are sessions whose files are as they were the last time; `names` hold for the whole edition."""
         super().__init__(shop)
+        self._given = names or Names()
         self._store = store
         self._sessions = {one.slug: one for one in sessions}
         self._own_sittings: dict[str, Sitting] = {}
@@ -62,6 +66,11 @@ class EditionStanding(Standing):
         traced = self._done[slug]
         named = traced_in(proofed.record, traced)
         return Stands(replace(proofed, record=named), traced, changed)
+
+    @property
+    def names(self) -> Names:
+        """What a person calls tools and materials in the whole shop."""
+        return self._given
 
     def bearing(self, session: Session) -> str:
         """Tells one state from another of what other sessions have to do with this one; empty where nothing has."""

@@ -197,7 +197,7 @@ def _lines(groups: Sequence[Group], lost: Sequence[Lost]) -> list[str]:
     lines = []
     for one in lost:
         group = groups[one.group]
-        of = f"“{group.name}”" if group.name else f"a procedure of {len(group.steps)} steps"
+        of = f"“{group.name}”" if group.name else f"a procedure of {len(group.members)} steps"
         lines.append(
             f"a ruling on {of} has no place any more for “{one.step.words}” in {one.session} ({one.why}); it stays in "
             "procedures.json"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from capture.shop import Shop
 from publish.procedures.address_book import read_book
@@ -12,22 +11,12 @@ from publish.procedures.procedure import Procedures
 from publish.procedures.rulings.log import ProcedureLog
 from publish.procedures.rulings.model import Ruling
 from publish.procedures.work import SessionWork
+from publish.rulings.given import Given, given_in
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
-    """What a shop's log holds."""
-
-    rulings: tuple[Ruling, ...]
-    told: tuple[str, ...]
-    """A line for each line of it that is no ruling."""
-
-
-def log_of(shop: Shop) -> Given:
+def log_of(shop: Shop) -> Given[Ruling]:
     """The shop's log of rulings on procedures. Raises `RulingLogError` where it can't be read."""
-    read = ProcedureLog.of(shop).read()
-    aside = (f"line {one.line} of procedures.json is {one.why}; it stays there, and does nothing" for one in read.aside)
-    return Given(tuple(read.rulings), tuple(aside))
+    return given_in(ProcedureLog.of(shop))
 
 
 def procedures_of_shop(shop: Shop, works: Sequence[SessionWork]) -> tuple[Procedures, tuple[str, ...]]:

@@ -23,7 +23,7 @@ from publish.context.procedures import (
     StageOver,
     VersionTold,
 )
-from publish.library.kit import same_thing
+from publish.kit.same import thing_key
 from publish.library.works import folded
 from publish.moments import clock
 from publish.procedures.measured import of_procedure, of_step
@@ -197,7 +197,8 @@ def _named(versions: Sequence[VersionDone], names: Callable[[WorkStep], tuple[st
     for at, version in enumerate(versions):
         for step in version.steps:
             for name in names(step):
-                found.setdefault(same_thing(name), (name, set()))[1].add(at)
+                key = thing_key(name, by_hand=name in version.work.by_hand)
+                found.setdefault(key, (name, set()))[1].add(at)
     listed = [NamedOver(name, len(of)) for name, of in found.values()]
     return tuple(sorted(listed, key=lambda one: -one.versions))
 

@@ -82,6 +82,8 @@ class SessionWork:
     """Standing figures that belong to no step."""
     cautions: tuple[Hazard, ...]
     """Every caution of the session; their seconds lead from the library's pages."""
+    by_hand: tuple[str, ...]
+    """Tools and materials that a person named for the whole shop."""
 
     @property
     def href(self) -> str:
@@ -125,6 +127,7 @@ def work_of(source: SessionSource, shop: ShopSettings) -> SessionWork:
         ),
         loose=tuple(one for name, one in told.items() if name not in in_steps),
         cautions=tuple(replace(one, moment=_from(home, one.moment)) for one in cautions(galley)),
+        by_hand=tuple(one.name for one in (*record.tools, *record.materials) if one.said),
     )
 
 

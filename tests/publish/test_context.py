@@ -39,12 +39,14 @@ from publish.context import (
 )
 from publish.errata import retractions
 from publish.galley import Galley
+from publish.kit import as_called
 from publish.library.comparing import comparisons
 from publish.library.statements import statements_of
 from publish.page import Company, make_page
 from publish.parts import PARTS
 from publish.render import environment, template_of
 from tests.publish.in_memory import make_drawings, make_front, make_library
+from tests.publish.kit.bench import by_hand
 from tests.publish.library.sessions import pages as pages_of
 from tests.publish.library.sessions import sessions
 from tests.publish.session import SHOP, source
@@ -111,7 +113,7 @@ def traced() -> Record:
         one.model_copy(update={"earlier": earlier}) if one.scope == "earlier_session" else one
         for one in record.corrections
     )
-    return record.model_copy(update={"corrections": corrections})
+    return as_called(record.model_copy(update={"corrections": corrections}), by_hand("cam clamps", "bar clamp"))
 
 
 def full_page() -> SessionPage:
@@ -135,7 +137,9 @@ def test_every_field_is_read_by_a_template() -> None:
     engine.get_template("front.html").render(page=wrap(front, seen))
     for drawing in make_drawings(statements_of(sessions(), pages_of(sessions()), SHOP))[0].values():
         engine.get_template("shop-plot.svg").render(drawing=wrap(drawing, seen))
-    for made in make_library(sessions(), pages_of(sessions()), SHOP).values():
+    first, *rest = sessions()
+    named = (replace(first, record=as_called(first.record, by_hand("cam clamps", "bar clamp"))), *rest)
+    for made in make_library(named, pages_of(named), SHOP).values():
         engine.get_template(template_of(made)).render(page=wrap(made, seen))
     drawn = {module.__name__ for module in DRAWN}
     kinds = [kind for kind, _ in CLASSES if kind.__module__ in drawn]

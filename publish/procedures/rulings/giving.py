@@ -25,22 +25,26 @@ from publish.procedures.rulings.model import (
 )
 from publish.procedures.rulings.replay import steps_in
 from publish.procedures.work import WorkStep
+from publish.rulings.naming import name_given, only_one, same_letters
+from publish.rulings.taking_back import to_take_back
 
 
 def called(procedures: Procedures, wanted: str) -> Procedure:
     """The procedure with that page name or name, or the only one whose name holds it. Raises `RulingError`."""
-    asked = _folded(wanted)
-    for hits in (
-        [one for one in procedures.all if one.slug == wanted],
-        [one for one in procedures.all if _folded(one.name) == asked],
-        [one for one in procedures.all if asked and asked in _folded(one.name)],
-    ):
-        if len(hits) == 1:
-            return hits[0]
-        if hits:
-            listed = ", ".join(one.slug for one in hits)
-            raise RulingError(f"several procedures are called {wanted!r}", f"name one of: {listed}")
-    raise RulingError(f"no procedure is called {wanted!r}", "see `spokeshave procedure list`")
+    asked = same_letters(wanted)
+    return only_one(
+        wanted,
+        (
+            lambda one: one.slug == wanted,
+            lambda one: same_letters(one.name) == asked,
+            lambda one: bool(asked) and asked in same_letters(one.name),
+        ),
+        procedures.all,
+        label=lambda one: one.slug,
+        names=lambda one: (one.name,),
+        what="procedure",
+        where="`spokeshave procedure list`",
+    )
 
 
 def done_in(procedure: Procedure, session: str) -> VersionDone:
@@ -56,9 +60,7 @@ def done_in(procedure: Procedure, session: str) -> VersionDone:
 
 def rename(procedure: Procedure, name: str, hand: Hand) -> Rename:
     """Call it by a name."""
-    told = " ".join(name.split())
-    if not told:
-        raise RulingError("a procedure can't be called nothing", "give it a name")
+    told = name_given(name, "procedure")
     return Rename(id=hand.ruling_id, at=hand.at, by=hand.by, of=_all(procedure), name=told)
 
 
@@ -107,27 +109,12 @@ def unpin(procedure: Procedure, hand: Hand) -> Unpin:
 
 
 def undo(rulings: Iterable[Ruling], wanted: str | None, hand: Hand) -> Undo:
-    """Take back a ruling, the last one where none is named.
-
-    One that a later ruling builds on has to wait for that, so that undoing always gives back what was.
-    """
+    """Take back a ruling, the last one where none is named."""
     holding = in_force(rulings)
     if not holding:
         raise RulingError("there is no ruling on procedures to take back", "see `spokeshave procedure list`")
-    at = len(holding) - 1 if wanted is None else _place(holding, wanted)
-    steps = _steps(holding[at])
-    later = next((one for one in reversed(holding[at + 1 :]) if not steps.isdisjoint(_steps(one))), None)
-    if later is not None:
-        raise RulingError(f"the {later.act} {later.id} builds on it", f"undo {later.id} first")
-    return Undo(id=hand.ruling_id, at=hand.at, by=hand.by, ruling=holding[at].id)
-
-
-def _place(holding: Sequence[OnProcedure], wanted: str) -> int:
-    hits = [at for at, one in enumerate(holding) if one.id.startswith(wanted)]
-    if len(hits) != 1:
-        known = ", ".join(f"{one.id} ({one.act})" for one in holding)
-        raise RulingError(f"no one ruling in force is called {wanted!r}", f"name one of: {known}")
-    return hits[0]
+    meant = to_take_back(holding, wanted, _steps)
+    return Undo(id=hand.ruling_id, at=hand.at, by=hand.by, ruling=meant.id)
 
 
 def _steps(ruling: OnProcedure) -> set[tuple[str, str]]:
@@ -137,9 +124,8 @@ def _steps(ruling: OnProcedure) -> set[tuple[str, str]]:
 def _split(stay: Sequence[Version], apart: Sequence[Version], name: str, hand: Hand) -> Split:
     if not stay or not apart:
         raise RulingError("that would leave one of the two empty", "name some of its sessions or steps, not all")
-    return Split(
-        id=hand.ruling_id, at=hand.at, by=hand.by, stay=tuple(stay), apart=tuple(apart), name=" ".join(name.split())
-    )
+    told = name_given(name, "procedure") if name else ""
+    return Split(id=hand.ruling_id, at=hand.at, by=hand.by, stay=tuple(stay), apart=tuple(apart), name=told)
 
 
 def _all(procedure: Procedure) -> tuple[Version, ...]:
@@ -149,7 +135,3 @@ def _all(procedure: Procedure) -> tuple[Version, ...]:
 def _version(version: VersionDone, steps: Sequence[WorkStep]) -> Version:
     named = tuple(StepNamed(id=step.id, words=step.text) for step in steps)
     return Version(session=version.work.slug, steps=named)
-
-
-def _folded(text: str) -> str:
-    return " ".join(text.casefold().split())

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from capture.shop import Shop
 from extract.rulings.line_log import LineLog
 from publish.procedures.rulings.model import FORMAT, OnProcedure, Ruling, Undo, ruling_adapter
+from publish.rulings.taking_back import not_taken_back
 
 
 class ProcedureLog(LineLog[Ruling]):
@@ -24,11 +25,5 @@ class ProcedureLog(LineLog[Ruling]):
 
 
 def in_force(rulings: Iterable[Ruling]) -> tuple[OnProcedure, ...]:
-    """The rulings that hold, in the order in which they were given; undoing what the log lacks does nothing."""
-    given: dict[str, OnProcedure] = {}
-    for one in rulings:
-        if isinstance(one, Undo):
-            given.pop(one.ruling, None)
-        else:
-            given[one.id] = one
-    return tuple(given.values())
+    """The rulings that hold, in the order in which they were given."""
+    return tuple(one for one in not_taken_back(rulings) if not isinstance(one, Undo))

@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
 
 from extract.rulings.model import GivenLine
+from publish.rulings.taking_back import TakeBack
 
 FORMAT = "spokeshave-procedure-ruling/1"
 
@@ -77,12 +78,8 @@ class Unpin(_Line):
     of: tuple[Version, ...] = Field(min_length=1)
 
 
-class Undo(_Line):
+class Undo(TakeBack, _Line):
     """Take a ruling back."""
-
-    act: Literal["undo"] = "undo"
-    ruling: str
-    """Its id."""
 
 
 OnProcedure = Rename | Merge | Split | Pin | Unpin

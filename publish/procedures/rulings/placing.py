@@ -43,7 +43,7 @@ class Placed:
 def place(groups: Sequence[Group], works: Sequence[Course]) -> Placed:
     """Every step of the groups, found or told."""
     steps = {work.slug: {step.id: step for step in work.steps} for work in works}
-    wanted = [(at, key, step) for at, group in enumerate(groups) for key, step in group.steps.items()]
+    wanted = [(at, key, step) for at, group in enumerate(groups) for key, step in group.members.items()]
     held: dict[Key, int] = {}
     now: dict[Key, Key] = {}
     for at, key, _ in wanted:

@@ -6,22 +6,20 @@ The machine adds to these groups and never joins, parts or renames them.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from functools import partial
 
 from publish.procedures.rulings.model import Merge, OnProcedure, Pin, Rename, Split, StepNamed, Unpin, Version
+from publish.rulings import groups as grouping
 
 Key = tuple[str, str]
 """Session and id of a step."""
 
 
 @dataclass(slots=True)
-class Group:
+class Group(grouping.Group[Key, StepNamed]):
     """Steps that a person said are one procedure."""
 
-    id: str
-    """Of the ruling that made it first."""
-    steps: dict[Key, StepNamed] = field(default_factory=dict)
-    name: str = ""
     pinned: Version | None = None
 
 
@@ -34,7 +32,7 @@ def replay(rulings: Iterable[OnProcedure]) -> tuple[Group, ...]:
         elif isinstance(one, Split):
             _split(groups, one)
         else:
-            _mark(_held(groups, one.of, one.id), one)
+            _mark(grouping.hold(groups, steps_in(one.of), partial(Group, one.id)), one)
     return tuple(groups)
 
 
@@ -50,41 +48,18 @@ def _mark(group: Group, one: Rename | Pin | Unpin) -> None:
         group.pinned = one.version if isinstance(one, Pin) else None
 
 
-def _held(groups: list[Group], versions: Iterable[Version], ruling: str) -> Group:
-    """The group of these steps: the one that has the first of them, and such steps as no other has."""
-    steps = steps_in(versions)
-    group = next((of for key in steps for of in groups if key in of.steps), None)
-    if group is None:
-        group = Group(ruling)
-        groups.append(group)
-    taken = {key for of in groups for key in of.steps}
-    group.steps |= {key: step for key, step in steps.items() if key not in taken}
-    return group
-
-
 def _merge(groups: list[Group], one: Merge) -> None:
     steps = steps_in(version for of in one.of for version in of)
-    met = [group for group in groups if not steps.keys().isdisjoint(group.steps)]
+    into, others = grouping.join(groups, steps, partial(Group, one.id))
     # The first procedure that was named gives name and pin; a later one's hold only where that has none.
-    order = {key: at for at, key in enumerate(steps)}
-    met.sort(key=lambda group: min(order[key] for key in group.steps if key in order))
-    into = met[0] if met else Group(one.id)
-    if not met:
-        groups.append(into)
-    for other in met[1:]:
-        into.steps |= other.steps
+    for other in others:
         into.name = into.name or other.name
         into.pinned = into.pinned or other.pinned
-        groups.remove(other)
-    into.steps |= steps
 
 
 def _split(groups: list[Group], one: Split) -> None:
-    group = _held(groups, one.stay, one.id)
     apart = Group(f"{one.id}-apart", steps_in(one.apart), one.name)
-    for other in (*groups,):
-        other.steps = {key: step for key, step in other.steps.items() if key not in apart.steps}
-        if other.pinned is not None and not steps_in((other.pinned,)).keys().isdisjoint(apart.steps):
+    for other in groups:
+        if other.pinned is not None and not steps_in((other.pinned,)).keys().isdisjoint(apart.members):
             apart.pinned, other.pinned = other.pinned, None
-    groups.append(apart)
-    groups[:] = [of for of in groups if of.steps or of is group]
+    grouping.part(groups, steps_in(one.stay), apart, partial(Group, one.id))

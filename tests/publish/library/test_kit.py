@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from publish.context.reference import KitPage, Thing, Use
-from publish.library.kit import same_thing
+from publish.kit import same_thing
 from tests.publish.in_memory import make_kit, make_library, shelf_of
 from tests.publish.library.sessions import pages, sessions
 from tests.publish.session import SHOP

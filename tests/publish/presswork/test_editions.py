@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import shutil
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -12,8 +13,13 @@ import pytest
 from capture.files import write_atomic
 from capture.shop import Session, Shop
 from extract.record import Record
-from extract.rulings import Hand, RulingLog, apply, strike
+from extract.rulings import Hand, RulingError, RulingLog, apply, strike
 from publish import publish_shop
+from publish.gather import gather
+from publish.kit import kit_of
+from publish.kit.rulings import giving
+from publish.kit.rulings.log import KitLog
+from publish.kit.rulings.model import Ruling as KitRuling
 from publish.presswork import stamps
 from publish.presswork.store import FILE
 from tests.publish.library.sessions import shop_of_sessions
@@ -147,6 +153,21 @@ def spoil_the_store(shop: Shop, dice: random.Random) -> None:
         path.write_bytes(data)
 
 
+def name_the_kit(shop: Shop, dice: random.Random) -> None:
+    """A person renames, merges, splits, or takes back, what they can."""
+    log = KitLog.of(shop)
+    kit = kit_of(one.source for one in gather(shop)[0])
+    with suppress(RulingError, IndexError):
+        one, other = dice.choice(kit), dice.choice(kit)
+        acts: tuple[Callable[[], KitRuling], ...] = (
+            lambda: giving.rename(kit, one, f"Name {dice.randint(0, 5)}", Hand()),
+            lambda: giving.merge(kit, [one, other], "", Hand()),
+            lambda: giving.split(kit, one, [one.said[0].name], "", Hand()),
+            lambda: giving.undo(log.read().rulings, None, Hand()),
+        )
+        log.append(dice.choice(acts)())
+
+
 def lose_the_store(shop: Shop, dice: random.Random) -> None:
     (shop.root / FILE).unlink(missing_ok=True)
 
@@ -154,6 +175,7 @@ def lose_the_store(shop: Shop, dice: random.Random) -> None:
 CHANGES: tuple[Change, ...] = (
     change_a_record, lose_figures, rule, retitle, give_to_another_work, add, remove, rename, break_a_record,
     write_a_note, lose_the_film, set_the_shop, spoil_the_site, spoil_the_store, lose_the_store,
+    name_the_kit,
 )  # fmt: skip
 
 

@@ -1,0 +1,1 @@
+"""Tests of what tools and materials are called in a shop."""
