@@ -13,9 +13,13 @@ from fractions import Fraction
 from spacy.tokens import Doc
 
 from extract.corrections.asked_again import find_asked_again
+from extract.corrections.changed_mind import find_changed_minds
 from extract.corrections.contrast import find_contrasts
+from extract.corrections.denied import find_denied
+from extract.corrections.dropped import find_dropped
 from extract.corrections.earlier_session import find_retractions, find_sessions
 from extract.corrections.echoed_figure import find_echoed_figures
+from extract.corrections.named_anew import find_named_anew
 from extract.corrections.parallel import find_parallels
 from extract.corrections.pointed_back import find_pointed_back
 from extract.corrections.put_right import find_put_right
@@ -57,6 +61,10 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("contrast", find_contrasts),
     ("signalled", find_signalled),
     ("echoed figure", find_echoed_figures),
+    ("denied", find_denied),
+    ("changed mind", find_changed_minds),
+    ("dropped", find_dropped),
+    ("named anew", find_named_anew),
     ("weighed slip", find_weighed_slips),
     ("weighed return", find_weighed_returns),
     ("slip of words", find_word_slips),

@@ -1,0 +1,76 @@
+"""Words of the plain ways of taking something back, read from data/plain_takebacks.toml."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from extract.corrections.phrases import Phrases
+from extract.corrections.templates import Templates
+
+
+@dataclass(frozen=True, slots=True)
+class PlainWords:
+    """Phrases by what they do; the data file says what each list is for."""
+
+    denials: Phrases
+    own: frozenset[str]
+    softening: Phrases
+    free: frozenset[str]
+    asking: frozenset[str]
+    supposed: frozenset[str]
+    no_verbs: frozenset[str]
+    any: frozenset[str]
+    postponed: frozenset[str]
+    left: frozenset[str]
+    others_mind: frozenset[str]
+    going: frozenset[str]
+    naming: frozenset[str]
+    turning: Phrases
+    firm: frozenset[str]
+    small: frozenset[str]
+    later: frozenset[str]
+    substances: frozenset[str]
+    plan: Templates
+    drop: Templates
+    mind: Templates
+
+
+@cache
+def plain_words() -> PlainWords:
+    """Read once, at the first narration."""
+    data = tomllib.loads((files("extract") / "data" / "plain_takebacks.toml").read_text(encoding="utf-8"))
+    denials, plans, naming = data["denials"], data["plans"], data["naming"]
+    templates = {name: Templates(rows, data["classes"]) for name, rows in data["templates"].items()}
+    return PlainWords(
+        denials=Phrases(_denials(denials)),
+        own=frozenset(denials["own"]),
+        softening=Phrases(denials["softening"]),
+        free=frozenset(denials["free"]),
+        asking=frozenset(denials["asking"]),
+        supposed=frozenset(denials["supposed"]),
+        no_verbs=frozenset(plans["empty"]),
+        any=frozenset(plans["any"]),
+        postponed=frozenset(plans["postponed"]),
+        left=frozenset(plans["left"]),
+        others_mind=frozenset(data["mind"]["others"]),
+        going=frozenset(data["mind"]["going"]),
+        naming=frozenset(naming["is"]),
+        turning=Phrases(naming["turning"]),
+        firm=frozenset(naming["firm"]),
+        small=frozenset(naming["small"]),
+        later=frozenset(naming["later"]),
+        substances=frozenset(data["substances"]["words"]),
+        **templates,
+    )
+
+
+_LISTS = frozenset({"short", "own", "softening", "free", "asking", "supposed"})
+
+
+def _denials(part: dict[str, list[str]]) -> list[str]:
+    """ "It doesn't", "it's not": every subject with every auxiliary."""
+    whole = [f"{who} {denied}" for who, row in part.items() if who not in _LISTS for denied in row]
+    return whole + [f"{short} not" for short in part["short"]]
