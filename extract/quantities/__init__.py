@@ -46,7 +46,8 @@ def find_quantities(doc: Doc, numbers: tuple[Number, ...], trade: Trade) -> tupl
         named = scene.attributes(draft)
         again = recall.like(draft) or recall.told(named)
         after = list(drafts[place + 1 : place + 5])
-        settled = _settle(scene, draft, Neighbours(kept[-reach:], again, kept[-1] if beside else None, after))
+        counted = drafts[place - 1] if place and not beside and drafts[place - 1].number.form == "integer" else None
+        settled = _settle(scene, draft, Neighbours(kept[-reach:], again, kept[-1] if beside else None, after, counted))
         if settled is None:
             continue
         translated = is_translation(settled, kept[-1] if kept else None, draft.unit is not None)

@@ -43,6 +43,8 @@ class Neighbours:
     """The number right before, where it is a measure."""
     after: list[Draft]
     """The numbers that follow."""
+    counted: Draft | None = None
+    """The number right before, where it is a whole one and no measure."""
 
 
 def weigh(reasons: Mapping[str, float]) -> float:

@@ -13,13 +13,22 @@ from extract.quantities.scene import Scene
 _LARGE = 100
 _SMALL = 2
 _WAIT_REACH = 8
+_COUNTED_REACH, _MANY, _FACTOR = 16, 50, 4
+"""Counts of one breath are of like size."""
+_DAYS = frozenset({"today", "tomorrow", "tonight", "yesterday"})
+"""Nouns that no number counts where they are set against one another: "2 kilos today, 4 tomorrow"."""
 _PLACING = ("at", "to", "over", "under", "it", "of")
 
 
-def evidence_for(scene: Scene, draft: Draft) -> Reasons:
-    """What stands before and behind, and the number's own form: fractions and decimals are nearly always measures."""
+def evidence_for(scene: Scene, draft: Draft, counted: Draft | None = None) -> Reasons:
+    """What stands before and behind, and the number's own form: fractions and decimals are nearly always measures.
+
+    `counted` is the number right before, where it is no measure: "seven this way, four that way".
+    """
     found = _before(scene, draft) | _after(scene, draft)
     number = draft.number
+    if counted is not None and _counts_on(draft, counted):
+        found["behind_count"] = 1 - (draft.start - counted.end) / _COUNTED_REACH
     found["range"] = float(number.low is not None)
     found["side"] = float(draft.start in scene.sides)
     found["large"] = float(number.value >= _LARGE)
@@ -30,6 +39,14 @@ def evidence_for(scene: Scene, draft: Draft) -> Reasons:
     elif number.value <= _SMALL:
         found["small"] = 1.0
     return found
+
+
+def _counts_on(draft: Draft, counted: Draft) -> bool:
+    """True for the "four" of "seven this way, four that way", not for the "48" of "three gaps, so 48"."""
+    mine, theirs = draft.number.value, counted.number.value
+    whole = draft.number.form == "integer" and draft.number.low is None and min(mine, theirs) > 0
+    alike = max(mine, theirs) <= _MANY and max(mine, theirs) <= _FACTOR * min(mine, theirs)
+    return whole and alike and draft.start - counted.end <= _COUNTED_REACH
 
 
 def lasts(scene: Scene, draft: Draft) -> bool:
@@ -75,5 +92,9 @@ def _after(scene: Scene, draft: Draft) -> Reasons:
         return {"clause_end": 1.0, "alone": float(alone)}
     if tape.text(at) == "times" or draft.number.form != "integer":
         return {}
+    if tape.text(at) in _DAYS and _DAYS & set(scene.left(draft.start, 3)):
+        return {}
     adjective = scene.tag(at).startswith("JJ") and scene.tag(at + 1).startswith("NN")
+    if any(hit.start == at and hit.topic.role == "name" for hit in scene.topics.between(at, at + 1)):
+        return {"measured_behind": 1.0}
     return {"noun_behind": float(adjective or scene.tag(at) in ("NN", "NNS", "NNP", "NNPS", "CD"))}

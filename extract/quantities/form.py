@@ -12,7 +12,7 @@ from extract.quantities.candidate import Candidate, Neighbours
 from extract.quantities.draft import Draft
 from extract.quantities.kin import apart
 from extract.quantities.knowledge import knowledge
-from extract.quantities.nearby import Weighed, suits
+from extract.quantities.nearby import Weighed, is_beside, suits
 from extract.quantities.scale import in_any_band, system_said, temperature_scale
 from extract.quantities.scene import Scene
 from extract.units import system_of, to_unit, unit_data, unit_named, unit_rows
@@ -21,6 +21,7 @@ _DUAL_SLACK = Fraction(15, 1000)
 _SAID_SLACK = Fraction(6, 100)
 """A measure said again in the other system is often rounded."""
 _DUAL_REACH = 20
+_LED_REACH = 9
 _LATELY = 6
 _GROUPED = 100
 """From here on figures said in groups are thousandths where inches are miked."""
@@ -99,6 +100,19 @@ def from_own(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) 
     return found
 
 
+def from_band(scene: Scene, draft: Draft, hits: list[Weighed]) -> list[Candidate]:
+    """The unit in which the figure lies in a band of what is named right beside: "a 650 scale" is in millimetres."""
+    names = {hit.topic.name for _, hit in hits if hit.topic.name and is_beside(scene, draft, hit)}
+    bands = [band for name in names for band in scene.bands.get(name, ())]
+    kinds = {unit_named(band.unit).kind for band in bands}
+    found = []
+    for name in ("inch", "millimeter", "thou") if kinds == {"length"} else ():
+        values = [(to_unit(draft.number.value, name, band.unit), band) for band in bands]
+        if any(Fraction(band.low) <= value <= Fraction(band.high) for value, band in values):
+            found.append(unit_named(name))
+    return [Candidate(unit, {"band": 1.0} | suits(scene, draft, unit, hits)) for unit in found if len(found) == 1]
+
+
 def from_typical(scene: Scene, draft: Draft) -> list[Candidate]:
     """Hertz for 440 where pitch is spoken of."""
     words = scene.around(draft)
@@ -110,11 +124,18 @@ def from_typical(scene: Scene, draft: Draft) -> list[Candidate]:
     ]
 
 
-def from_dual(draft: Draft, near: Neighbours) -> list[Candidate]:
+def from_dual(scene: Scene, draft: Draft, near: Neighbours) -> list[Candidate]:
     """The other system's unit where the number is the last measure converted: "a quarter of an inch, which is 6.35"."""
     if near.last is None or draft.start - near.last.end > _DUAL_REACH:
         return []
-    return [Candidate(unit_named(name), {"dual": 1.0}) for name in _duals(draft, near.last)]
+    led = _only_translates(scene, near.last.end, draft.start)
+    return [Candidate(unit_named(name), {"dual": 1.0, "dual_led": float(led)}) for name in _duals(draft, near.last)]
+
+
+def _only_translates(scene: Scene, start: int, end: int) -> bool:
+    """True for "93 celsius, that's about ..."."""
+    words = knowledge().evidence.translates
+    return 0 < end - start <= _LED_REACH and all(scene.tape.text(at) in words for at in range(start, end))
 
 
 def is_translation(draft: Draft, last: Draft | None, said: bool) -> bool:

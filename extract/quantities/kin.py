@@ -98,6 +98,12 @@ def _kinship(scene: Scene, draft: Draft, other: Draft) -> Reasons:
         "translated": float(other.translated),
         "signs": float(draft.number.value < 0 and other.number.value < 0),
         "common": scene.share_of(other.unit) if other.unit else 0.0,
+        "far_other": float(
+            other.unit is not None
+            and other.unit.kind != "length"
+            and scene.sentence(other.start) != scene.sentence(draft.start)
+            and scene.nouns(draft).isdisjoint(scene.nouns(other))
+        ),
     }
     if scene.tape.text(other.start - 1) == "at" and scene.number_at(other.start - 5, other.start - 1):
         found["secondary"] = 1.0

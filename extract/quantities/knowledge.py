@@ -53,8 +53,14 @@ class Evidence:
     not_lasting: Phrases
     unsettled: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
     """Kind, verbs and the small words right before a figure, with which it matters whatever its unit."""
+    units_alone: dict[str, tuple[str, ...]]
+    """Names of units, by kind, that a speaker says without a figure for what is about to be read off."""
+    translates: frozenset[str]
+    """Words with which a figure is said again in another unit."""
     result: frozenset[str]
     """Words before a figure that was worked out."""
+    wrenched: Phrases
+    """Behind a figure that a wrench is set to."""
     unsettled_within: int
     unsettled_then: frozenset[str]
     lasting_verbs: Phrases
@@ -137,7 +143,10 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         unsettled=tuple(
             (row["kind"], frozenset(row["verbs"]), frozenset(row["before"])) for row in data["unsettled"]["set"]
         ),
+        units_alone={kind: tuple(words) for kind, words in data["units_alone"].items()},
+        translates=frozenset(data["translates"]["words"]),
         result=frozenset(data["result"]["words"]),
+        wrenched=Phrases(data["unsettled"]["wrenched"]),
         unsettled_within=data["unsettled"]["within"],
         unsettled_then=frozenset(data["unsettled"]["then"]),
         links=Links(

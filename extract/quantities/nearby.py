@@ -18,6 +18,7 @@ _OTHER_SENTENCE = 1.0
 _BEHIND_OTHER_NUMBER = 0.6
 _BAND_NEEDS = 1.2
 _MANY = 1000
+_HEADING_REACH = 24
 
 _ROUGH = ("pitch", "ratio", "angle", "rotation")
 """Kinds that nobody gives to two decimals."""
@@ -32,7 +33,7 @@ def topics_near(scene: Scene, draft: Draft) -> list[Weighed]:
     """
     found = []
     for hit in scene.topics.between(draft.start - 14, draft.end + 8):
-        if hit.start >= draft.start and hit.end <= draft.end:
+        if hit.topic.role == "unit" or (hit.start >= draft.start and hit.end <= draft.end):
             continue
         away = draft.start - hit.end if hit.end <= draft.start else hit.start - draft.end
         if hit.topic.role == "adjective" and not 0 <= hit.start - draft.end <= 1:
@@ -65,6 +66,11 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
         "many_thou": float(number.value >= _MANY and unit.name == "thou"),
         "fine_other": float(below >= 8 and below % 5 != 0 and system_of(unit) is None),
         "fine_thou": float(below > 2 and unit.name == "thou"),
+        "tenths_other": float(below in (10, 100) and unit.kind != "length"),
+        "parts_time": float(below > 1 and below % 5 != 0 and unit.kind in ("time", "ratio")),
+        "places_heat": float(bool(number.decimals) and unit.kind == "temperature"),
+        "heading": float(_heading(scene, draft) == unit.kind),
+        "places_inch_metric": float(number.decimals in (1, 2) and unit.name == "inch") * scene.share_metric,
         "negative_size": float(number.value < 0 and unit.kind in ("length", "mass", "torque", "pressure", "volume")),
     }
     odd = number.decimals is not None and number.decimals >= 2 and unit.kind in _ROUGH
@@ -73,7 +79,7 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
     against = max((weight for weight, hit in hits if hit.topic.kind != unit.kind), default=0.0)
     found["kind_named"] = for_it
     found["other_kind_named"] = 0.0 if for_it else against
-    beside = {hit.topic.kind for _, hit in hits if _is_beside(scene, draft, hit)}
+    beside = {hit.topic.kind for _, hit in hits if is_beside(scene, draft, hit)}
     found["kind_beside"] = float(unit.kind in beside)
     found["other_kind_beside"] = float(bool(beside) and unit.kind not in beside)
     inside = _in_band(scene, draft, unit, hits)
@@ -82,7 +88,15 @@ def suits(scene: Scene, draft: Draft, unit: Unit, hits: list[Weighed]) -> Reason
     return found
 
 
-def _is_beside(scene: Scene, draft: Draft, hit: Hit) -> bool:
+def _heading(scene: Scene, draft: Draft) -> str | None:
+    """The kind of a unit that was named without a figure, none standing between: "ohms again. 24.9 top"."""
+    hits = [hit for hit in scene.topics.between(draft.start - _HEADING_REACH, draft.start) if hit.topic.role == "unit"]
+    if not hits or scene.number_at(hits[-1].end, draft.start):
+        return None
+    return hits[-1].topic.kind
+
+
+def is_beside(scene: Scene, draft: Draft, hit: Hit) -> bool:
     """True for what is named right before, and for the "file" of "a five point two file"."""
     return hit.topic.role in ("name", "word") and (scene.governs(hit.end, draft) or hit.start == draft.end)
 

@@ -28,7 +28,11 @@ def one_of(tape: Tape, at: int) -> Draft | None:
 def bare_unit(tape: Tape, at: int) -> Draft | None:
     """The "inch" of "every inch and a half", where the article was swallowed."""
     match = unit_at(tape, at)
-    if match is None or match.said not in unit_data()["article"]["swallowed"] or tape.kind(match.end) != "and":
+    if match is None or tape.kind(match.end) != "and":
+        return None
+    rules = unit_data()["article"]
+    recurs = tape.text(at - 1) in ("every", "each") and match.said in rules["recurring"]
+    if not recurs and match.said not in rules["swallowed"]:
         return None
     part = fraction(tape, match.end + 1)
     whole = _draft(tape, at, match.end, match.said, match.unit)

@@ -74,6 +74,12 @@ class Scene:
         self.units_said = tuple({draft.unit.name: draft.unit for draft in drafts if draft.unit}.values())
         self._shares = {name: count / said.total() for name, count in said.items()}
 
+    @property
+    def share_metric(self) -> float:
+        """The share of metric units among all that are said and have a system, 0 to 1."""
+        metric, both = self.said_systems["metric"], sum(self.said_systems.values())
+        return metric / both if both else 0.0
+
     def _scales_named(self) -> frozenset[str]:
         """Scales named without a figure: "it's Fahrenheit, of course"."""
         names = {"fahrenheit": "degF", "celsius": "degC", "centigrade": "degC"}

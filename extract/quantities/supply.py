@@ -11,7 +11,7 @@ from dataclasses import replace
 from extract.quantities.candidate import Candidate, Neighbours, weigh
 from extract.quantities.draft import Draft
 from extract.quantities.evidence import evidence_for, lasts
-from extract.quantities.form import from_dual, from_form, from_habit, from_own, from_typical
+from extract.quantities.form import from_band, from_dual, from_form, from_habit, from_own, from_typical
 from extract.quantities.kin import from_after, from_before
 from extract.quantities.knowledge import knowledge
 from extract.quantities.nearby import topics_near
@@ -25,9 +25,9 @@ def supply(scene: Scene, draft: Draft, near: Neighbours) -> Draft | None:
     """The draft with a unit supplied, or None where nothing makes the number a measure."""
     candidates = candidates_for(scene, draft, near)
     best = max(candidates, key=lambda one: one.score, default=None)
-    weight = weigh(evidence_for(scene, draft))
+    weight = weigh(evidence_for(scene, draft, near.counted))
     if best is not None and weight + best.score >= knowledge().evidence.enough:
-        return replace(draft, unit=best.unit, number=_in_parts(draft.number, best))
+        return replace(draft, unit=best.unit, number=in_parts(draft.number, best))
     return None
 
 
@@ -40,14 +40,20 @@ def candidates_for(scene: Scene, draft: Draft, near: Neighbours) -> list[Candida
         *from_form(scene, draft, hits),
         *from_habit(scene, draft, hits),
         *from_own(scene, draft, near, hits),
+        *from_band(scene, draft, hits),
         *from_typical(scene, draft),
-        *from_dual(draft, near),
+        *from_dual(scene, draft, near),
         *_from_setting(scene, draft),
     ]
-    return [one for one in candidates if one.unit.kind == "time" or not lasts(scene, draft)]
+    if lasts(scene, draft):
+        return [one for one in candidates if one.unit.kind == "time"]
+    set_to = _set_kind(scene, draft)
+    if set_to == "torque" and draft.number.form == "integer":
+        return [one for one in candidates if one.unit.kind == set_to]
+    return candidates
 
 
-def _in_parts(number: Number, best: Candidate) -> Number:
+def in_parts(number: Number, best: Candidate) -> Number:
     """The number as so many parts, where parts were left out: seven of sixty-fourths."""
     if best.denominator:
         return replace(number, value=number.value / best.denominator, form="fraction", denominator=best.denominator)
@@ -60,6 +66,8 @@ def _in_parts(number: Number, best: Candidate) -> Number:
 def _set_kind(scene: Scene, draft: Draft) -> str | None:
     """Torque for "tighten the head bolts to 35 in a cross pattern"; refuses "tighten to 12 o'clock"."""
     evidence, at = knowledge().evidence, draft.start
+    if evidence.wrenched.at(scene.tape, draft.end) is not None:
+        return "torque"
     if not scene.ends_clause(draft.end) and scene.tape.text(draft.end) not in evidence.unsettled_then:
         return None
     words = scene.left(at, evidence.unsettled_within)

@@ -15,7 +15,7 @@ from extract.numbers.lexer import split
 from extract.quantities.knowledge import knowledge
 from extract.trade import Trade
 
-Role = Literal["name", "adjective", "verb", "word"]
+Role = Literal["name", "adjective", "verb", "word", "unit"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +58,9 @@ def _index(trade: Trade) -> _Index:
     for kind, words in knowledge().kinds.items():
         for word in words:
             add(word, Topic(kind, "word"))
+    for kind, words in knowledge().evidence.units_alone.items():
+        for word in words:
+            add(word, Topic(kind, "unit"))
     return found
 
 

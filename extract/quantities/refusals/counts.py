@@ -12,6 +12,7 @@ from extract.quantities.scene import Scene
 
 _WOUND_REACH = 5
 _MANY = 48
+_CUT = ("lengths", "pieces", "strips", "lots")
 _MORE_REACH = 10
 _PARTS_REACH = 8
 _MORE_THEN = ("than", "for", "in", "on", "at", "and", "so", "because", "cos")
@@ -81,6 +82,8 @@ def _is_half_each(scene: Scene, draft: Draft) -> bool:
 def _is_one_of(scene: Scene, draft: Draft) -> bool:
     """ "one of six", "number three of eight"."""
     tape, at = scene.tape, draft.start
+    if tape.text(at - 1) == "of" and scene.tag(at - 2) == "NNS" and scene.ends_number(at - 2):
+        return tape.text(at - 2) not in _CUT  # "three rows of four"
     if tape.text(at - 1) == "of" and tape.text(at - 2) == "out" and scene.tag(at - 3) in ("NNS", "CD"):
         return True
     return tape.text(at - 1) == "of" and tape.kind(at - 2) in ("ones", "teens", "digits", "ordinal")
