@@ -9,7 +9,7 @@ from publish.moments import clock
 from publish.procedures import Procedure
 from publish.procedures.measured import of_step
 from publish.procedures.procedure import Stage
-from publish.wording import count
+from publish.wording import count, with_other
 
 
 def line_of(one: Procedure) -> str:
@@ -37,7 +37,7 @@ def _stage(one: Procedure, stage: Stage, number: int) -> Iterator[str]:
     owned = [(one.versions[doing.version].work, told) for doing in stage.doings for told in doing.told]
     for measured in of_step(owned, "step"):
         for tally in measured.tallies:
-            other = f" ({tally.median_other})" if tally.median_other else ""
+            median = with_other(tally.median, tally.median_other)
             span = f", {tally.span}" if tally.number > 1 else ""
             figures = count(tally.number, "figure")
-            yield f"        {measured.what}, {tally.phase}: {tally.median}{other}{span}; {figures}"
+            yield f"        {measured.what}, {tally.phase}: {median}{span}; {figures}"

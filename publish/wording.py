@@ -53,7 +53,22 @@ def sentence(text: str) -> str:
 
 def in_brackets(text: str) -> str:
     """A figure in other units, to stand in brackets: a fraction in brackets of its own goes behind a comma."""
-    return text.removeprefix("about ").replace(" (", ", ").replace(")", "")
+    return _behind_a_comma(text.removeprefix("about "))
+
+
+def _behind_a_comma(text: str) -> str:
+    return text.replace(" (", ", ").replace(")", "")
+
+
+def with_other(figure: str, other: str | None = None) -> str:
+    """A figure with the same in other units behind it, in the only brackets.
+
+    >>> with_other("648 mm", "25.51 in (25 1/2 in)")
+    '648 mm (25.51 in, 25 1/2 in)'
+    >>> with_other("25.51 in (25 1/2 in)", "648 mm")
+    '25.51 in, 25 1/2 in (648 mm)'
+    """
+    return f"{_behind_a_comma(figure)} ({in_brackets(other)})" if other else figure
 
 
 _HEADED = re.compile(r"^To be checked: |: left for later(?=\.?$)")

@@ -20,7 +20,7 @@ from publish.context import (
     Wait,
 )
 from publish.said import said_figure
-from publish.wording import PHASES, in_brackets
+from publish.wording import PHASES, with_other
 
 FILE = "card.html"
 """Beside the session's page."""
@@ -93,7 +93,7 @@ def card_figure(row: Row) -> CardFigure:
     """A figure to work to, with the other units behind it."""
     what = f"{row.what}, {row.part}" if row.part else row.what
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
-    text = f"{shown[0]} ({in_brackets(shown[1])})" if len(shown) > 1 else shown[0]
+    text = with_other(*shown)
     return CardFigure(what, text, bool(row.queries), _unconfirmed(row))
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from publish.context import Row, SessionPage
 from publish.film.slips import Slip, said_once, told
-from publish.wording import PHASES, STANDING_CAUTION, count, in_brackets
+from publish.wording import PHASES, STANDING_CAUTION, count, with_other
 
 BENEATH = "beneath-the-film.txt"
 ROOM = 5000
@@ -117,7 +117,7 @@ def _figures(page: SessionPage) -> Iterable[str]:
 def _figure(row: Row, phase: str) -> str:
     what = ", ".join(part for part in (row.what, row.part) if part)
     shown = [f"about {one.text}" if one.about else one.text for one in (row.first, row.second) if one is not None]
-    figure = f"{shown[0]} ({in_brackets(shown[1])})" if len(shown) > 1 else shown[0]
+    figure = with_other(*shown)
     waits = ", not settled" if any(flag.must for flag in row.queries) else ""
     return f"{what}: {figure}, {phase}{waits}"
 

@@ -15,7 +15,7 @@ from publish.other_units import in_other_units
 from publish.parts import PARTS
 from publish.said import said_figure
 from publish.source import SessionSource
-from publish.wording import PHASES
+from publish.wording import PHASES, with_other
 from publish.written import exact
 
 
@@ -73,7 +73,7 @@ def _figure(galley: Galley, measure: Measure) -> Item:
     of = ", ".join(part for part in (measure.attribute, measure.item, measure.where) if part)
     about = "about " if measure.hedged else ""
     other = in_other_units(measure) if measure.stands else None
-    figure = f"{about}{said_figure(measure)}{f' ({other})' if other else ''}"
+    figure = f"{about}{with_other(said_figure(measure), other)}"
     state = PHASES[measure.phase]
     if measure.ruling is not None and measure.ruling.verdict == "strike":
         state = "struck"

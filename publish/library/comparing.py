@@ -26,7 +26,7 @@ from publish.library.statements import Quoted, Statement
 from publish.library.tallies import tallies_of
 from publish.library.usual import bands_for, ends_in, usual
 from publish.library.works import folded
-from publish.wording import PHASES, count
+from publish.wording import PHASES, count, with_other
 
 _FEWEST_FIGURES, _FEWEST_SESSIONS = 3, 2
 _FEW = 8
@@ -108,9 +108,9 @@ def _of_others(figures: int, sessions: int, over_all: Tally) -> str:
         return f"more than {_FEW} sessions; the drawing tells how many, and their median"
     if sessions < 2:
         return ""
-    other = f" ({over_all.median_other})" if over_all.median_other else ""
+    median = with_other(over_all.median, over_all.median_other)
     number = f"{count(figures, 'figure')} of {count(sessions, 'session')}"
-    return f"{number}, {over_all.span}, median {over_all.median}{other}"
+    return f"{number}, {over_all.span}, median {median}"
 
 
 def comparisons(statements: Sequence[Statement], told: Comparable) -> tuple[Comparison, ...]:

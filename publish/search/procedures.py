@@ -10,7 +10,7 @@ from publish.find.scale import Span
 from publish.procedures.measured import Owned, things_of
 from publish.procedures.procedure import Procedure, Stage
 from publish.search.items import Row, Searched, searched_as
-from publish.wording import count, sentence
+from publish.wording import count, sentence, with_other
 
 FOLDER = "procedures"
 """Before the slug of a procedure, where a session's slug stands for a session."""
@@ -38,9 +38,9 @@ def _rows(one: Procedure, figures: Sequence[Measured]) -> Iterator[Row]:
         if not measured.tallies:
             continue
         over_all = measured.tallies[-1]
-        other = f" ({over_all.median_other})" if over_all.median_other else ""
+        median = with_other(over_all.median, over_all.median_other)
         span = f", {over_all.span}" if over_all.number > 1 else ""
-        told = f"{measured.what}: median {over_all.median}{other} of {count(over_all.number, 'figure')}{span}"
+        told = f"{measured.what}: median {median} of {count(over_all.number, 'figure')}{span}"
         covered = _covered(of)
         figure = (covered.kind, covered.low, covered.high) if covered else (None, None, None)
         yield "figure", None, measured.anchor, told, "", *figure

@@ -63,7 +63,7 @@ def test_the_page_of_all_tools_has_it_once_with_what_was_said(shop: Shop) -> Non
     assert FILLER not in things
     uses = [text(one) for one in things[GAUGE].iter("li") if one.find("h3") is None]
     assert uses == [
-        "1 January 2031, valves said feeler 0:10 0:30",
+        "1 January 2031, valves, said feeler 0:10 0:30",
         "1 February 2031, points 0:50; said filler gauge 0:10",
         "1 March 2031, nut-slots 0:00",
     ]
