@@ -54,6 +54,8 @@ class Bench:
         self._tags = tuple(token.tag_ for token in doc)
         self._trade = trade
         self._ends = {one.quantity.start: one.quantity.end for one in measures}
+        self.phases = {one.quantity.start: one.phase for one in measures}
+        """The token at which a measure begins -> found, aimed at, reached or general."""
         self._units = {one.quantity.start: one.quantity.unit.kind for one in measures if one.quantity.unit is not None}
 
     def __len__(self) -> int:

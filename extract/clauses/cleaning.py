@@ -44,6 +44,8 @@ def _word(bench: Bench, at: int, changed: dict[str, str]) -> str:
     token, word = bench.doc[at], bench.lower[at]
     before = bench.word(at - 1)
     spelt = len(before) == 1 and before.isalpha() and before not in {"i", "a"}
+    if word == "un" and bench.tag(at - 1) in {"DT", "JJ"}:
+        return "one"  # "the old un"; "turn un over" is it
     if word in changed and not spelt:
         return changed[word]
     proper = token.tag_ in {"NNP", "NNPS"} and bench.term_kind[at] is None and not token.is_sent_start

@@ -10,7 +10,7 @@ from dataclasses import replace
 from extract.clauses.bench import Bench
 from extract.clauses.cleaning import cleaned
 from extract.clauses.grammar import PARTICLES
-from extract.clauses.things import Thing, kind_of, name_of
+from extract.clauses.things import Thing, is_workable, kind_of, name_of, thing_at
 from extract.steps.candidate import Candidate
 from extract.steps.complement import complement_end
 from extract.steps.naming import name_with_whole
@@ -23,6 +23,7 @@ _COATING = frozenset(
 _TWO_OBJECTS = frozenset({"give", "make", "call", "set", "leave", "keep"})
 _MEANS_ALL = frozenset({"everything", "each", "both", "all", "one", "ones"})
 _COUNTED = frozenset({"DT", "PRP$", "CD", "PDT", "POS"})
+_PARTICIPLES = frozenset({"worked", "stray", "bare participle", "shown", "passive"})
 _NEAR = 1
 """Cues within which a pronoun is put by its noun; farther back it stays as said."""
 
@@ -36,6 +37,8 @@ def instruct(bench: Bench, candidate: Candidate, named: frozenset[str]) -> str:
         return _with_tool(bench, candidate)
     if candidate.shape in {"reading", "finding"}:
         return f"measure the {name_with_whole(bench, candidate)}".replace(" of ", " of the ") if meant else ""
+    if candidate.verb == "measure" and start < end and bench.tag(start) == "CD":
+        return _read_off(bench, candidate)
     if candidate.shape == "nominal":
         return join(candidate.said, _object(bench, candidate, named), cleaned(bench, start, end))
     if candidate.fronted is not None:
@@ -48,7 +51,25 @@ def instruct(bench: Bench, candidate: Candidate, named: frozenset[str]) -> str:
     if thing is not None and thing.pronoun and start <= thing.start < end:
         said = noun(bench, thing, meant if _may_name(bench, candidate, named) else None)
         return join(candidate.said, cleaned(bench, start, thing.start), said, cleaned(bench, thing.end, end))
-    return join(candidate.said, cleaned(bench, start, end))
+    return join(candidate.said, "it" if _is_left_out(bench, candidate) else "", cleaned(bench, start, end))
+
+
+def _is_left_out(bench: Bench, candidate: Candidate) -> bool:
+    """ "wrapped in a cloth", "crimped under a screw": what a participle was done to goes without saying."""
+    verb, _, particle = candidate.verb.split(" / ")[0].partition(" ")
+    participle = candidate.shape in _PARTICIPLES and bench.tag(candidate.rest[0] - 1) in {"VBN", "VBD"}
+    works = bench.words.kind(verb, particle) == "work" and candidate.said not in phrase_words().alone
+    return participle and works and candidate.thing is None and candidate.tool is None
+
+
+def _read_off(bench: Bench, candidate: Candidate) -> str:
+    """ "i measure 31 on the reservoir": the figure is what came of it."""
+    start, end = candidate.rest
+    for at in range(start, end):
+        place = thing_at(bench, at + 1, end) if bench.tag(at) == "IN" else None
+        if place is not None and not place.pronoun and is_workable(bench, place):
+            return f"measure {noun(bench, place, place)}"
+    return ""
 
 
 def plain_instruction(bench: Bench, candidate: Candidate) -> str:
@@ -84,6 +105,8 @@ def noun(bench: Bench, thing: Thing, meant: Thing | None) -> str:
     said = cleaned(bench, thing.start, thing.end)
     first, _, behind = said.partition(" ")
     said = join(first.lower(), behind) if bench.tag(thing.start) in _COUNTED else said
+    if " of " in said and thing.start != thing.head and {bench.tag(thing.start), bench.tag(thing.head)} == {"NN"}:
+        return f"a {said}"  # "piece of paper": the paper has no number, the piece has
     counted = bench.tag(thing.start) in _COUNTED or bench.word(thing.start) in {"each", "everything", "another"}
     return said if counted or kind_of(bench, thing) == "material" else f"the {said}"
 
@@ -106,6 +129,8 @@ def _cut_short(bench: Bench, candidate: Candidate) -> Candidate:
         if bench.word(cut - 2) == "or":
             break
         cut -= 1
+    if bench.tag(cut) in {"JJR", "RBR"} and bench.words.nouns.get(bench.word(cut - 1)) == "measure":
+        cut = max(start, cut - 2)  # "a whisker | wider than the string"
     if thing is not None and start <= thing.start < end:
         cut = max(cut, thing.end)
     return replace(candidate, rest=(start, cut))
@@ -165,7 +190,8 @@ def _with_tool(bench: Bench, candidate: Candidate) -> str:
         or bench.word(tool.head) == "none"
     ):
         return ""
-    target = noun(bench, candidate.meant, candidate.meant) if candidate.meant else "it"
+    clear = candidate.thing is not None or (candidate.sure and _is_near(bench, candidate))
+    target = noun(bench, candidate.meant, candidate.meant) if candidate.meant is not None and clear else "it"
     verb = candidate.verb.split(" / ")[0]
     if candidate.shape == "listed":
         figure = cleaned(bench, start, end)
@@ -174,9 +200,13 @@ def _with_tool(bench: Bench, candidate: Candidate) -> str:
     through = bench.word(start) in {"through", "inside", "under", "between", "behind"} and candidate.thing is not None
     if through:
         return join("put", noun(bench, tool, tool), cleaned(bench, start, end))
+    if candidate.thing is not None and kind_of(bench, candidate.thing) == "tool":
+        return join("put", noun(bench, tool, tool), cleaned(bench, start, end))
     same = verb in {bench.word(tool.head), bench.doc[tool.head].lemma_.lower()}
     if same and candidate.thing is not None:
         return join(verb, cleaned(bench, candidate.thing.start, end))
+    if same:
+        return join(verb, target, cleaned(bench, start, end))
     if candidate.thing is None or candidate.shape == "with tool":
         return join(verb, target, "with", noun(bench, tool, tool), cleaned(bench, start, end))
     known = kind_of(bench, tool) == "tool" or tool_verb(bench, tool) is not None

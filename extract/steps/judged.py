@@ -20,6 +20,7 @@ _FINITE = frozenset({"'s", "is", "are", "was", "were", "'re", "'ll", "'ve", "i",
 _WITHOUT_VERB = frozenset({"laid to", "placed"})
 _BEING = frozenset({"is", "'s", "are", "was", "were"})
 _NO_THINGS = frozenset({"people", "abstract", "time", "film"})
+_POINTING = frozenset({"it", "them", "that", "this", "these", "those", "one"})
 _USED = 5
 """Words of the shortest instruction to use something: "use the lamp on it"."""
 _NOT_VERBS = ("NN", "JJ", "IN", "RB", "CD", "DT")
@@ -34,7 +35,8 @@ def reads_well(bench: Bench, candidate: Candidate, text: str) -> bool:
         return False
     verb, _, particle = candidate.verb.split(" / ")[0].partition(" ")
     if len(said) == 1 or (candidate.thing is None and candidate.tool is None and not _is_placed(bench, candidate)):
-        return text.lower() in phrase_words().alone or " ".join(said[:2]) in phrase_words().alone
+        alone = text.lower() in phrase_words().alone or " ".join(said[:2]) in phrase_words().alone
+        return alone and (len(said) > 1 or _ends(bench, candidate.rest[0]))
     if bench.words.kind(verb, particle) == "idle" or verb == "do" or _lacks_object(said):
         return False
     thing = candidate.thing
@@ -61,7 +63,16 @@ def _lacks_object(said: list[str]) -> bool:
         return " ".join(said) not in words.alone
     if said[0] in words.needs_object and said[1] in words.places and said[2:3] != ["it"]:
         return True
+    if said[0] in words.needs_place and len(said) == 2 and said[1] in _POINTING:
+        return True
+    if said[0] in words.needs_object and said[1] in PARTICLES and said[2] in words.places:
+        return True
     return said[0] == "use" and len(said) < _USED
+
+
+def _ends(bench: Bench, at: int) -> bool:
+    """True where nothing more is said of the verb: "wait", not "play me a low note"."""
+    return at >= len(bench) or not bench.doc[at].is_alpha or bench.begins_breath(at) or bench.tag(at) in {"CC", "RB"}
 
 
 def _is_placed(bench: Bench, candidate: Candidate) -> bool:
@@ -83,6 +94,8 @@ def _is_verb(bench: Bench, candidate: Candidate) -> bool:
     objective = bench.takes_object(at + 1) or closed
     if word == candidate.said != bench.doc[at].lemma_.lower() and bench.tag(at) in {"VBD", "VBN"}:
         return False
+    if bench.words.irregular.get(word, word) != word == candidate.said and word not in bench.words.same_past:
+        return False
     if f"{word} {behind}" in bench.words.idle or (verb in {"come", "go", "get"} and not _goes_along(verb, behind)):
         return False
     if bench.tag(at).startswith(_NOT_VERBS) and not objective:
@@ -101,7 +114,9 @@ def _goes_along(verb: str, behind: str) -> bool:
 def _is_stated(bench: Bench, candidate: Candidate) -> bool:
     """ "string the twelfth fret | is": what seems to be commanded is the beginning of a statement."""
     thing = candidate.thing
-    if candidate.shape not in _COMMANDING or thing is None or thing.pronoun or candidate.fronted is not None:
+    if candidate.shape not in _COMMANDING or thing is None or candidate.fronted is not None:
+        return False
+    if thing.pronoun and bench.word(thing.head) not in {"one", "ones", "that", "this", "these", "those"}:
         return False
     direct = candidate.rest[0] <= thing.start <= candidate.rest[0] + 1
     return direct and candidate.said not in phrase_words().clause_verbs and states(bench, thing.end)

@@ -25,6 +25,7 @@ class PhraseWords:
     putting: frozenset[str]
     along: frozenset[str]
     needs_object: frozenset[str]
+    needs_place: frozenset[str]
 
 
 @cache

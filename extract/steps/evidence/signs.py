@@ -73,6 +73,7 @@ def _things(scene: Scene) -> Iterator[str]:
             yield f"names {kind}"
     for kind in bench.unit_kinds(piece.start, piece.end):
         yield f"figure of {kind if kind in _UNITS else 'another kind'}"
+    yield from {f"figure {bench.phases[at]}" for at in range(piece.start, piece.end) if at in bench.phases}
 
 
 def _kind(bench: Bench, thing: Thing | None) -> str:

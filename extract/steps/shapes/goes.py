@@ -8,15 +8,16 @@ from __future__ import annotations
 from extract.clauses.bench import Bench
 from extract.clauses.grammar import PARTICLES
 from extract.clauses.pieces import Piece
-from extract.clauses.things import extent, is_plural, is_workable, kind_of, thing_at
+from extract.clauses.things import Thing, extent, is_plural, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.shapes.tools import container_verb
+from extract.steps.shapes.tools import container_verb, tool_verb
 
 _HANDLED = frozenset(
     {"slides", "slips", "drops", "lifts", "pulls", "pops", "swings", "peels", "screws", "unscrews", "clips"}
 )
 """What a thing is said to do when a hand does it: "the hand pulls straight up"."""
 _MOVES = _HANDLED | {"going", "coming", "gone", "goes", "go", "comes", "come", "went", "came"}
+_COMES = frozenset({"comes", "come", "came", "coming"})
 _BEING = frozenset({"is", "are", "'s", "'re"})
 _HAVING = frozenset({"has", "have", "'s", "'ve"})
 _PLACES = PARTICLES | {"into", "onto", "to", "between", "against", "inside", "behind", "underneath", "beside"}
@@ -50,7 +51,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
         place += 1
     if place >= piece.end or bench.word(place) not in _PLACES:
         return None
-    if bench.lower[place : place + 3] == ("back", "to", "work"):
+    if bench.lower[place : place + 3] == ("back", "to", "work") or _is_outcome(bench, thing, bench.word(at), place + 1):
         return None
     word = bench.word(at)
     word_is_past = word in _HANDLED | {"went", "came"}
@@ -67,7 +68,7 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
     elif word in _HANDLED:
         verb = said = bench.doc[at].lemma_.lower()
         rest = place
-    elif bench.word(place) in _OUT or word in {"comes", "come", "came", "coming"}:
+    elif bench.word(place) in _OUT or word in _COMES:
         verb = said = bench.words.states.get(bench.word(place), "take out")
         rest = place + 1
         # "the bridge is coming off it": off what, the instruction need not say.
@@ -88,3 +89,11 @@ def goes(bench: Bench, piece: Piece) -> Candidate | None:
         (rest, piece.end),
         fronted=thing,
     )
+
+
+def _is_outcome(bench: Bench, thing: Thing, word: str, behind: int) -> bool:
+    """ "the prints came out black", "that's come out eight point two", "the meter's coming down": what was seen."""
+    if word not in _COMES:
+        return False
+    told = bench.tag(behind) in {"CD", "JJ"} or bench.word(behind) in {"at", "like", "as", "all", "by"}
+    return told or tool_verb(bench, thing) == "measure"

@@ -25,6 +25,8 @@ ONTO = frozenset(
         "against",
     ]
 )
+FOUND_THERE = frozenset({"old", "dirty", "dried", "rust", "dirt", "muck", "soot", "dust", "grime", "crud"})
+"""What is old, or dirt, was found where it is: nobody laid it there."""
 ONTO |= {"underneath", "inside", "up", "down", "at"}
 
 

@@ -89,6 +89,8 @@ def _is_this_job(bench: Bench, piece: Piece, thing: Thing, helper: str, phrase: 
         return False
     if helper == "'s" and bench.tag(phrase.at + 1) == "CD":
         return False
+    if phrase.said in {"turn", "go"} and bench.word(phrase.at + 1) in {"to", "into"}:
+        return False  # "the old oil's turned to toffee"
     if helper in {"was", "were"}:
         return "by" not in bench.lower[phrase.at : piece.end] and bench.tag(phrase.at - 1) != "RB"
     return True

@@ -10,7 +10,7 @@ from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
-from extract.steps.shapes.no_verb import ONTO
+from extract.steps.shapes.no_verb import FOUND_THERE, ONTO
 from extract.steps.shapes.tools import tool_verb
 
 _LONGEST = 7
@@ -27,7 +27,8 @@ def placed(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     laid = thing_at(bench, piece.lead, at) or _by_place(bench, piece.lead, at)
     target = thing_at(bench, at + 1, piece.end)
-    if laid is None or laid.pronoun or not is_workable(bench, laid):
+    found = bench.word(piece.lead) in FOUND_THERE
+    if found or laid is None or laid.pronoun or not is_workable(bench, laid):
         return None
     if laid.end < at and bench.word(laid.end) == "of":
         laid = thing_at(bench, laid.end + 1, at) or laid

@@ -15,6 +15,7 @@ from extract.steps.shapes.verb_phrase import verb_phrase
 
 _MODES: dict[str, Mode] = {"past": "done", "ing": "doing", "base": "doing"}
 _OTHERS = frozenset({"he", "she", "they", "somebody", "someone", "who", "whoever"})
+_WOULD = frozenset({"'ll", "'d", "will", "would", "might", "could"})
 _MODIFIERS = frozenset({"DT", "PRP$", "JJ", "CD", "POS"})
 
 
@@ -27,6 +28,8 @@ def stray(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     if verb.form == "past" and any(_is_other(bench, k) for k in range(piece.lead, verb.at)):
         return None
+    if bench.word(verb.at - 2) == "you" and bench.word(verb.at - 1) in _WOULD:
+        return None  # "you'll pull the head through": what comes of it
     phrase = verb_phrase(bench, verb, piece.end)
     before = thing_at(bench, piece.lead, verb.at) if verb.form == "past" else None
     fronted = before if before is not None and not before.pronoun and is_workable(bench, before) else None

@@ -14,10 +14,25 @@ def _follows(scene: Scene) -> bool:
     return asked and scene.candidate.shape == "advice" and not piece.joiner
 
 
+def _goes_on_otherwise(scene: Scene) -> bool:
+    """ "or it'll run hot | and push the seal out": what else would happen."""
+    before, piece = scene.before, scene.piece
+    goes_on = before is not None and before.joiner == "or" and before.sentence == piece.sentence
+    return goes_on and piece.joiner == "and" and not scene.candidate.own_subject
+
+
+def _is_excess(scene: Scene) -> bool:
+    """ "too steep | you squash the cone": what comes of too much."""
+    bench, start = scene.bench, scene.piece.start
+    return bench.word(start) == "you" and bench.word(start - 2) == "too" and bench.tag(start - 1) in {"JJ", "RB"}
+
+
 def aside(scene: Scene) -> bool:
     """True for what would follow otherwise, and for a check that only a doubt asks for."""
     piece, bench = scene.piece, scene.bench
     if piece.joiner == "or":
+        return True
+    if _goes_on_otherwise(scene) or _is_excess(scene):
         return True
     led = range(piece.start, piece.lead + 1)
     if any(bench.word(k) == "no" and bench.tag(k) == "DT" and bench.word(k + 1) != "," for k in led):
