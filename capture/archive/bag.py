@@ -72,5 +72,14 @@ def is_safe(path: str) -> bool:
     )
 
 
+def can_hold(path: str) -> bool:
+    """A path below the shop's folder that can be packed, and comes out again under the same name."""
+    try:
+        path.encode()
+    except UnicodeEncodeError:
+        return False
+    return is_safe(f"{TOP}/{DATA}/{path}")
+
+
 def silent(done: float, whole: float) -> None:
     """Nobody watches."""

@@ -8,7 +8,7 @@ import tempfile
 import zipfile
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import IO
 
 from capture.archive import bag
@@ -39,8 +39,8 @@ class Packed:
 def export_shop(shop: Shop, archive: Path, report: Report | None = None) -> Packed:
     """Write the whole shop to `archive`, in one step: a file that stood there stays until the new one is whole.
 
-    `report` gets bytes done and bytes in all. Sessions that another process writes to raise `SessionBusyError`;
-    `ArchiveError` where the disk refuses.
+    `report` gets bytes done and bytes in all. Raises `ArchiveError` where the disk refuses, or a file has a name
+    that an archive can't hold.
     """
     if archive.resolve().is_relative_to(shop.root.resolve()):
         raise ArchiveError(archive, "lies in the shop itself", "name a place outside it")
@@ -102,21 +102,27 @@ def _entry(name: str, path: Path | None = None) -> zipfile.ZipInfo:
 
 
 def _files(shop: Shop) -> Iterator[tuple[str, Path]]:
-    """Name in the shop and place of each file, in order."""
-    yield "shop.toml", shop.settings_file
-    for path in (shop.errata_file, shop.kit_file, shop.procedures_file, shop.procedure_addresses_file):
-        if path.is_file():
-            yield path.name, path
-    home = shop.root / "sessions"
-    for path in sorted(home.rglob("*")) if home.is_dir() else ():
+    """Name in the shop and place of each file, in order: all there is, so that no kind of file can be left behind."""
+    for path in sorted(shop.root.rglob("*")):
         name = path.relative_to(shop.root)
-        hidden = any(part.startswith(".") for part in name.parts)
-        if path.is_file() and not hidden and path.suffix != ".lock":
-            yield name.as_posix(), path
+        if not path.is_file() or not _belongs(name):
+            continue
+        if not bag.can_hold(name.as_posix()):
+            raise ArchiveError(path, "has a name that an archive can't hold", "give it another one")
+        yield name.as_posix(), path
+
+
+def _belongs(name: PurePath) -> bool:
+    """No working file of ours, and nothing of the site."""
+    return not any(part.startswith(".") for part in name.parts) and name.suffix != ".lock" and name.parts[0] != "public"
 
 
 def _outside(shop: Shop) -> Iterator[Path]:
     for session in shop.sessions():
         recording = session.recording_file
-        if recording is not None and not recording.is_relative_to((shop.root / "sessions").resolve()):
+        if recording is not None and not _lies_in(recording, shop.root.resolve()):
             yield recording
+
+
+def _lies_in(recording: Path, root: Path) -> bool:
+    return recording.is_relative_to(root) and _belongs(recording.relative_to(root))

@@ -71,6 +71,17 @@ def test_recordings_outside_the_shop_are_told(shop: Shop, tmp_path: Path) -> Non
     assert export_shop(shop, tmp_path / "shop.zip").outside == (film.resolve(),)
 
 
+def test_a_recording_in_a_folder_of_the_shop_s_own_goes_with_it(shop: Shop, tmp_path: Path) -> None:
+    (shop.root / "films").mkdir()
+    (shop.root / "films" / "film.mp4").write_bytes(b"film")
+    recording = "../../films/film.mp4"
+    made = shop.add_session(SessionSettings(title="With a film", date=date(2031, 5, 15), recording=recording))
+    assert export_shop(shop, tmp_path / "shop.zip").outside == ()
+    again = import_shop(tmp_path / "shop.zip", tmp_path / "again").session(made.slug).recording_file
+    assert again is not None
+    assert again.read_bytes() == b"film"
+
+
 def test_a_shop_is_not_packed_into_itself(shop: Shop) -> None:
     with pytest.raises(ArchiveError, match="outside"):
         export_shop(shop, shop.root / "shop.zip")
