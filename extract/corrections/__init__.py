@@ -19,10 +19,12 @@ from extract.corrections.denied import find_denied
 from extract.corrections.dropped import find_dropped
 from extract.corrections.earlier_session import find_retractions, find_sessions
 from extract.corrections.echoed_figure import find_echoed_figures
+from extract.corrections.measured_again import find_measured_again
 from extract.corrections.named_anew import find_named_anew
 from extract.corrections.parallel import find_parallels
 from extract.corrections.pointed_back import find_pointed_back
 from extract.corrections.put_right import find_put_right
+from extract.corrections.recalled import find_recalled
 from extract.corrections.recount import find_recounts
 from extract.corrections.refused import find_refused
 from extract.corrections.renamed import find_renamed
@@ -51,6 +53,7 @@ Rule = Callable[[Scene], Iterable[Draft]]
 
 RULES: tuple[tuple[str, Rule], ...] = (
     ("earlier session", find_retractions),
+    ("recalled", find_recalled),
     ("said before", find_said_before),
     ("recount", find_recounts),
     ("pointed back", find_pointed_back),
@@ -64,6 +67,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("denied", find_denied),
     ("changed mind", find_changed_minds),
     ("dropped", find_dropped),
+    ("measured again", find_measured_again),
     ("named anew", find_named_anew),
     ("weighed slip", find_weighed_slips),
     ("weighed return", find_weighed_returns),

@@ -22,6 +22,7 @@ from extract.corrections.openings import opens
 from extract.corrections.pieces import Piece
 from extract.corrections.scene import Scene, kind_of
 from extract.corrections.signs import Signs
+from extract.corrections.subjects import of_another
 
 _BEHIND = 10
 _BEFORE, _AFTER = 32, 14
@@ -130,6 +131,8 @@ def far_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     ]
     between = [at for at in between if not same_value(pieces[at], pieces[wrong])]
     found["others_between"] = min(len(between), 2) / 2
+    told = quote is not None and quote[0] < wrong < right
+    found["another_subject"] = float(bool(told and quote) and of_another(scene, quote[0] if quote else 0, wrong, right))
     found["near"] = float(0 < right - wrong <= 14)
     found["joined"] = float(any(piece.text in JOINS for piece in pieces[right - 1 : right]))
     found["denied"] = float(any(pieces[at].text in DENYING for at in range(max(0, wrong - 2), wrong)) and inside)

@@ -24,6 +24,8 @@ _TOLD, _ANSWER = 6, 22
 _SESSION = 14
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS"})
 _NAMING = frozenset({"it's", "that's", "they're", "it", "these", "that"})
+_THE = frozenset({"the", "his", "her", "that", "my"})
+_BARE = frozenset({"it", "these", "that"})
 _NOT = frozenset({"not", "isn't", "aren't", "wasn't", "weren't", "ain't"})
 _BETWEEN = 3
 _REMARK = 6
@@ -34,6 +36,7 @@ def find_named_anew(scene: Scene) -> Iterator[Draft]:
     yield from _told(scene)
     yield from _denied(scene)
     yield from _turned(scene)
+    yield from _not_that(scene)
 
 
 def _told(scene: Scene) -> Iterator[Draft]:
@@ -46,7 +49,11 @@ def _told(scene: Scene) -> Iterator[Draft]:
         last = min(wrong + _ANSWER, len(pieces) - 1)
         places = [*range(wrong + 1, last), *range(begin - 1, max(0, unit_at(scene, max(0, begin - 1))[0]) - 1, -1)]
         right = next((at for at in places if _is_stuff(scene, at) and pieces[at].text != pieces[wrong].text), None)
-        if right is None or not _is_name(scene, right, words) or _said_after(scene, wrong, max(wrong, right) + 1):
+        if (
+            right is None
+            or not _is_name(scene, right, words)
+            or _said_after(scene, wrong, max(wrong, right) + 1, words)
+        ):
             continue
         known = any(place < begin for place in scene.places_of(pieces[wrong].text, begin))
         session = signs_of(scene).last("session", max(0, begin - _SESSION), wrong + _SESSION) is not None
@@ -55,10 +62,10 @@ def _told(scene: Scene) -> Iterator[Draft]:
         yield Draft(start, until, scope, (end, wrong + 1), _name(scene, right), said_again=True)
 
 
-def _said_after(scene: Scene, wrong: int, begin: int) -> bool:
-    """The name taken back would be said again behind: "the old one's elm, the new one's larch"."""
+def _said_after(scene: Scene, wrong: int, begin: int, words: PlainWords) -> bool:
+    """The name taken back would be given again behind: "the old one's elm, the new one's larch"."""
     after = range(begin, min(begin + _TOLD, len(scene.pieces)))
-    return any(scene.pieces[at].text == scene.pieces[wrong].text for at in after)
+    return any(scene.pieces[at].text == scene.pieces[wrong].text and _is_name(scene, at, words) for at in after)
 
 
 def _denied(scene: Scene) -> Iterator[Draft]:
@@ -103,18 +110,43 @@ def _turned(scene: Scene) -> Iterator[Draft]:
         while end < len(pieces) - 2 and (length := words.turning.at(pieces, end)):
             firm = firm or bool(words.firm & {piece.text for piece in pieces[end : end + length]})
             end += length
-        if end > at:
+        if end > at and (firm or opens(scene, at)):
             found = _between(scene, at, end, firm)
             if found is not None:
                 yield found
         at = max(end, at + 1)
 
 
+def _not_that(scene: Scene) -> Iterator[Draft]:
+    """ "It isn't the governor, it's the fan pulley", "not the stern post, it's the transom": said of it just before."""
+    pieces = scene.pieces
+    for at in range(2, len(pieces) - 3):
+        if pieces[at].text not in _NOT or pieces[at + 1].text not in _THE or pieces[at + 1].mark:
+            continue
+        start = at - 1 if pieces[at - 1].text in _NAMING and not pieces[at - 1].mark else at
+        start = start - 1 if pieces[start - 1].text in ("no", "oh", "and") and not opens(scene, start) else start
+        wrong = _noun(scene, at + 1)
+        claim = before(scene, start) if opens(scene, start) else None
+        if wrong is None or claim is None or wrong + 2 >= len(pieces) or not is_stated(scene, claim):
+            continue
+        again = wrong + 1
+        said = [pieces[k].text for k in range(*claim)]
+        if pieces[again].text not in ("it's", "that's", "they're") or pieces[wrong].text not in said:
+            continue
+        right = _noun(scene, again + 1)
+        if (
+            right is not None
+            and pieces[right].text != pieces[wrong].text
+            and pieces[again + 1].text not in ("not", "just")
+        ):
+            yield Draft(start, right + 1, "this_session", claim, (again + 1, right + 1))
+
+
 def _between(scene: Scene, begin: int, end: int, firm: bool) -> Draft | None:
     words, pieces = plain_words(), scene.pieces
-    if end + 2 >= len(pieces) or pieces[end].text not in _NAMING or pieces[end - 1].mark == "?":
+    if end + 1 >= len(pieces) or pieces[end].text not in _NAMING or pieces[end - 1].mark == "?":
         return None
-    start = end + 1 + (pieces[end].text in ("it", "these", "that") and pieces[end + 1].text in ("is", "was", "are"))
+    start = end + 1 + (pieces[end].text in _BARE and pieces[end + 1].text in ("is", "was", "are"))
     right = _noun(scene, start)
     claim = before(scene, begin)
     if right is None or claim is None or not is_stated(scene, claim):

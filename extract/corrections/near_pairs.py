@@ -21,6 +21,7 @@ from extract.corrections.figure_pairs import (
 from extract.corrections.pieces import Piece
 from extract.corrections.scene import Scene, kind_of
 from extract.corrections.signs import OWNING, Signs
+from extract.corrections.subjects import of_another
 
 NEAR, SKIPPED = 16, 2
 """Pieces between two neighbours, and figures tried behind each."""
@@ -143,6 +144,8 @@ def near_reasons(scene: Scene, signs: Signs, wrong: int, right: int) -> Reasons:
     found["worked"] = float(signs.within("work", wrong + 1, right + 3) is not None)
     found["unsigned"] = float(not any(name.removesuffix("_behind").removesuffix("_before") in _SIGNS for name in found))
     found["affirmed"] = float(signs.within("affirm", max(0, wrong - 6), right + 5) is not None)
+    told = signs.last("quote", max(0, wrong - _BEHIND), wrong + 1)
+    found["another_subject"] = float(told is not None and of_another(scene, told[0], wrong, right))
     found["others"] = float(signs.within("others", max(0, wrong - 8), right) is not None)
     found["more_figures"] = float(sum(pieces[at].figure for at in between))
     return {name: value for name, value in found.items() if value}

@@ -36,6 +36,9 @@ class PlainWords:
     plan: Templates
     drop: Templates
     mind: Templates
+    again: Templates
+    leads: frozenset[str]
+    held: Phrases
 
 
 @cache
@@ -63,6 +66,8 @@ def plain_words() -> PlainWords:
         small=frozenset(naming["small"]),
         later=frozenset(naming["later"]),
         substances=frozenset(data["substances"]["words"]),
+        leads=frozenset(data["recalls"]["leads"]),
+        held=Phrases(data["recalls"]["held"]),
         **templates,
     )
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from extract.corrections.openings import opening_of, opens
 from extract.corrections.restated import answer_end
 from extract.corrections.scene import Draft, Scene
+from extract.corrections.signs import signs_of
 from extract.roots import stem
 
 _RECENT = 14
@@ -166,6 +167,8 @@ def _denied_outright(scene: Scene) -> Iterator[Draft]:
             continue
         if opens(scene, begin) and _ends(scene, until):
             start = max(0, begin - _NAME)
+            if signs_of(scene).within("others", max(0, begin - _ALONE), begin):
+                continue
             yield Draft(begin, until, "this_session", (start, begin), (end, until))
 
 

@@ -8,15 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from extract.corrections.openings import opens
 from extract.corrections.pieces import Piece
+from extract.corrections.plain import plain_words
 from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
+from extract.corrections.subjects import of_another
 from extract.roots import stem
 
 _CLAIM = 14
 """Words behind "I said" among which the figure taken back is said."""
 _ANSWER = 26
 """Words behind it among which the right one is said."""
-_HELD = 9
+_NEAR, _HELD = 3, 9
 """Words between "it's" and the right figure."""
 _ASKED = 6
 _SHORT = 4
@@ -69,15 +72,20 @@ def _figures(scene: Scene, said: int, end: int) -> Draft | None:
     earlier = first_said(scene, wrong, said)
     for begin, after in scene.words.holding.find(pieces, wrong + 1, wrong + _ANSWER):
         right = next((at for at in range(after, min(after + _HELD, len(pieces))) if pieces[at].measured), None)
-        if right is None:
+        if right is None or not (right - after <= _NEAR or opens(scene, right) or _led(pieces[right - 1])):
             continue
         second = scene.measured(right)
-        if not alike(first, second) or not differ(first, second):
+        if not alike(first, second) or not differ(first, second) or of_another(scene, said, wrong, right):
             continue
         gone = (*(scene.measured(at) for at in earlier), first)
         where = (earlier[0], earlier[0] + 1) if earlier else (wrong, wrong + 1)
         return Draft(begin, right + 1, "this_session", where, (right, right + 1), gone, second, not earlier)
     return None
+
+
+def _led(before: Piece) -> bool:
+    """Right behind such a word stands what holds: "to", "is"."""
+    return before.text in plain_words().leads
 
 
 def _asked(scene: Scene, said: int, end: int) -> Draft | None:

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from extract.corrections.openings import opens
 from extract.corrections.scene import Draft, Scene
+from extract.corrections.turns import asks, unit_at
 
 _BACK = 10
 _AHEAD = 4
@@ -90,5 +91,7 @@ def _may_be_slip(scene: Scene, wrong: int, begin: int, end: int, right: int) -> 
     if not {piece.text for piece in pieces[begin:end]} <= _BARE:
         return True
     answered = pieces[end - 1].ends and not pieces[begin - 1].ends
+    if asks(scene, (unit_at(scene, wrong)[0], begin)):
+        return False
     sentence = pieces[begin - 1].ends and not (right + 1 >= len(pieces) or pieces[right].mark)
     return begin - wrong <= _BEHIND and right - end <= _BEHIND - 1 and not answered and not sentence

@@ -55,14 +55,20 @@ def behind(scene: Scene, place: int) -> tuple[int, int] | None:
 def is_stated(scene: Scene, claim: tuple[int, int]) -> bool:
     """The speaker says it himself as a thing that is so: no question, nothing supposed or told by others, no denial."""
     words, pieces = plain_words(), scene.pieces
-    if any(piece.mark == "?" for piece in pieces[claim[0] : claim[1]]):
-        return False
-    first = claim[0]
-    while first < claim[1] - 1 and pieces[first].text in _LEADS:
-        first += 1
-    if pieces[first].text in words.asking and first + 1 < claim[1]:
+    if asks(scene, claim):
         return False
     said = [piece.text for piece in pieces[claim[0] : claim[1]]]
     if any(text in words.supposed or text.endswith("n't") or text in ("not", "never") for text in said):
         return False
     return signs_of(scene).within("others", *claim) is None
+
+
+def asks(scene: Scene, claim: tuple[int, int]) -> bool:
+    """It is a question, by its mark or by how it begins: "is it brass"."""
+    pieces = scene.pieces
+    if any(piece.mark == "?" for piece in pieces[claim[0] : claim[1]]):
+        return True
+    first = claim[0]
+    while first < claim[1] - 1 and pieces[first].text in _LEADS:
+        first += 1
+    return pieces[first].text in plain_words().asking and first + 1 < claim[1]

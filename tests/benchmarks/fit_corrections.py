@@ -39,7 +39,8 @@ FOLDS = 10
 BESIDE = 0.2
 """How much a statement counts that another reading of a marked remark gives."""
 _AGAINST = frozenset(
-    {"affirm", "affirmed", "answer_signs", "asking", "behind", "breaks", "change", "changed", "claim_signs",
+    {"affirm", "affirmed", "another_subject",
+     "answer_signs", "asking", "behind", "breaks", "change", "changed", "claim_signs",
      "comparing", "counting", "denied_right", "empty_claim", "far", "figures", "figures_both", "gap", "joined",
      "joined_first", "lone_no", "long", "more_figures", "open_words", "other_attribute", "other_thing", "others",
      "others_between", "own_denied", "range", "digit", "doubted", "limit", "other_kind",
