@@ -13,7 +13,7 @@ from publish.compiled import compiled_templates
 from publish.context import Card, Entry, ErrataPage, Erratum, FrontPage, Hazard, Notice, SessionPage
 from publish.context.library import Telling, WorkPage
 from publish.context.plots import ShopPlot
-from publish.context.procedures import CautionOver, MovedPage, ProcedureIndex, ProcedurePage
+from publish.context.procedures import CautionOver, EveryPage, MovedPage, ProcedureIndex, ProcedurePage, VersionInFull
 from publish.context.reference import KitPage, ReferenceIndex, ReferencePage, Use
 from publish.context.search import SearchPage
 from publish.errors import LostCautionError
@@ -22,7 +22,9 @@ from publish.parts import PARTS, PageParts
 from publish.typeset import typeset
 from publish.wording import cited
 
-LibraryPage = WorkPage | ReferencePage | ReferenceIndex | KitPage | ProcedurePage | ProcedureIndex | MovedPage
+LibraryPage = (
+    WorkPage | ReferencePage | ReferenceIndex | KitPage | ProcedurePage | ProcedureIndex | EveryPage | MovedPage
+)
 _LIBRARY: dict[type[LibraryPage], str] = {
     WorkPage: "work.html",
     ReferencePage: "reference.html",
@@ -30,6 +32,7 @@ _LIBRARY: dict[type[LibraryPage], str] = {
     KitPage: "kit.html",
     ProcedurePage: "procedure.html",
     ProcedureIndex: "procedures.html",
+    EveryPage: "every.html",
     MovedPage: "moved.html",
 }
 
@@ -94,10 +97,14 @@ class Renderer:
     def library(self, page: LibraryPage) -> str:
         """A page of the library. Raises `LostCautionError` where the template left out a caution."""
         html = self._engine.get_template(template_of(page)).render(page=page)
-        if isinstance(page, ProcedurePage):
-            given = (*page.cautions, *page.elsewhere)
+        if isinstance(page, ProcedurePage | EveryPage):
+            given = page.cautions if isinstance(page, EveryPage) else (*page.cautions, *page.elsewhere)
             _keeps_cautions(html, page.standing_caution, given, TEMPLATES / template_of(page))
         return html
+
+    def version(self, version: VersionInFull) -> Markup:
+        """A version for the page of every version."""
+        return self._macro("version.html", "whole", version)
 
     def search(self, page: SearchPage) -> str:
         """The page that searches the site."""

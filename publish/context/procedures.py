@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from publish.context.figures import Link, Row
 from publish.context.library import Telling
 from publish.context.parts import Proof
@@ -26,19 +28,31 @@ class Measured:
     plot: Plot | None
     """On a scale; null where fewer than three sessions have one."""
     tellings: tuple[Telling, ...]
-    """Each with its session and second, oldest first."""
+    """Each with its session and second, oldest first; empty where the page of every version has them."""
+    sessions: int
+    """How many sessions measured it."""
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
-    """A step as one version has it."""
+class Place:
+    """Where a version has a step."""
 
-    text: str
-    """An instruction, a sentence."""
     session: Link
     """The step on its session's page."""
     moment: Moment
     """When it begins on the film."""
+
+
+@dataclass(frozen=True, slots=True)
+class Variant:
+    """A step in the words of one version or of several, which differ in figures alone."""
+
+    text: str
+    """An instruction, a sentence; of several the newest one's."""
+    times: str
+    """How many versions have it so; empty where that is to be seen."""
+    at: tuple[Place, ...]
+    """Oldest first; the newest one alone where the page of every version has the others."""
     note: str
     """Empty, or that it was done in another order, planned or advised."""
 
@@ -57,8 +71,10 @@ class StageOver:
     """How many versions have it: `in all 4`, `in 3 of 4`."""
     every: bool
     """All versions have it."""
-    said: tuple[Said, ...]
-    """Each version's own words, oldest first."""
+    variants: tuple[Variant, ...]
+    """The words of the versions, the most usual first."""
+    more: str
+    """How many other ways there are of saying it; empty where all are here."""
     figures: tuple[Measured, ...]
     """What was measured in it."""
 
@@ -88,8 +104,8 @@ class VersionTold:
 
 
 @dataclass(frozen=True, slots=True)
-class PreferredStep:
-    """A step of the preferred version."""
+class FullStep:
+    """A step of one version."""
 
     number: int
     """From 1."""
@@ -106,15 +122,35 @@ class PreferredStep:
 
 
 @dataclass(frozen=True, slots=True)
-class Preferred:
-    """The version that a person prefers."""
+class InFull:
+    """One version in full."""
 
+    name: str
+    """Id of its heading: `preferred`, `newest`."""
+    heading: str
+    """Why it is here."""
     session: Link
     """Its session."""
-    steps: tuple[PreferredStep, ...]
+    steps: tuple[FullStep, ...]
     """In order of work."""
-    card: Link
+    card: Link | None
     """Its bench card."""
+
+
+@dataclass(frozen=True, slots=True)
+class VersionInFull:
+    """A version on the page of every version."""
+
+    anchor: str
+    """Id on the page."""
+    told: VersionTold
+    """When, on what, how long."""
+    steps: tuple[FullStep, ...]
+    """In order of work."""
+    loose: tuple[tuple[str, Row], ...]
+    """Its other figures, each with its phase."""
+    href: str
+    """The session's page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,8 +175,10 @@ class CautionOver:
     """Where it comes from; empty where that is only that it was said."""
     said: bool
     """Somebody gave it at the bench."""
-    at: tuple[tuple[Link, Moment], ...]
-    """The sessions and seconds."""
+    at: tuple[Place, ...]
+    """The sessions and seconds, the oldest first; the newest ones alone where there are many."""
+    more: str
+    """In how many more; empty where all are here."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,16 +205,22 @@ class ProcedurePage(InnerPage):
     """How often, and in how many sessions."""
     time: FilmTime
     """How long it takes on film."""
-    preferred: Preferred | None
-    """The version that a person prefers; null where none is."""
+    in_full: tuple[InFull, ...]
+    """The version that a person prefers, and, where many are told briefly, the newest."""
     versions: tuple[VersionTold, ...]
-    """Oldest first."""
+    """Newest first."""
+    every: Link | None
+    """The page of every version, where many are told briefly here."""
     stages: tuple[StageOver, ...]
     """Steps in order of work; where it was done often, those that more than one version has."""
     once: tuple[StageOver, ...]
     """Steps that only one version has, where it was done often."""
+    left_out: str
+    """How many such steps the page of every version alone has; may be empty."""
     figures: tuple[Measured, ...]
-    """What was found, aimed at and left."""
+    """What was found, aimed at and left; where many versions are told briefly, what most measured."""
+    others: tuple[Measured, ...]
+    """What fewer measured, and more than one."""
     standing_caution: str
     """Stands on every page."""
     cautions: tuple[CautionOver, ...]
@@ -187,6 +231,24 @@ class ProcedurePage(InnerPage):
     """Most often named first."""
     materials: tuple[NamedOver, ...]
     """Most often named first."""
+
+
+@dataclass(frozen=True, slots=True)
+class EveryPage(InnerPage):
+    """Every version of a procedure in full."""
+
+    name: str
+    """What the procedure is called."""
+    procedure: Link
+    """The procedure's page."""
+    done: str
+    """How often, and in how many sessions."""
+    standing_caution: str
+    """Stands on every page."""
+    cautions: tuple[CautionOver, ...]
+    """Of its course, and of the rest of the same sessions."""
+    versions: tuple[Markup, ...]
+    """Newest first, set before."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from pydantic import TypeAdapter
 from capture.shop import Shop, ShopSettings
 from publish.context import Link
 from publish.context.procedures import ProcedureEntry
-from publish.presswork.parts import OUTLINE, WORK, search_parts
+from publish.presswork.parts import OUTLINE, WORK, ready, search_parts
 from publish.presswork.press import Press, Texts
 from publish.presswork.reading import Read
 from publish.presswork.store import Store
@@ -25,6 +25,7 @@ from publish.presswork.works import work_in
 from publish.procedures import INDEX, SessionWork, links_of, log_of
 from publish.procedures.address_book import read_book, write_book
 from publish.procedures.cards import make_procedure_card
+from publish.procedures.every import every_page, version_in_full
 from publish.procedures.gathering import Stretches, procedure_of, stretches_of
 from publish.procedures.library import (
     Library,
@@ -37,15 +38,19 @@ from publish.procedures.library import (
     study,
     study_in,
 )
+from publish.procedures.listing import entry_of, index_page
 from publish.procedures.moved import moved_pages
 from publish.procedures.outline import outline_in
-from publish.procedures.pages import card_name, entry_of, figures_of, index_page, page_name, procedure_page
+from publish.procedures.pages import figures_of, procedure_page
+from publish.procedures.places import card_name, every_name, page_name
+from publish.procedures.procedure import Procedure
 from publish.render import Renderer
 from publish.search.procedures import FOLDER as SEARCH_FOLDER
 from publish.search.procedures import place_of, searched_procedure
 
-_KNOWN, _STUDY = "procedures", "study"
-"""What is known of the library as a whole, under a name that no file has; and of one procedure's versions."""
+_KNOWN, _STUDY, _VERSIONS = "procedures", "study", "versions"
+"""What is known of the library as a whole, under a name that no file has; of versions beside one another; and these as
+they are set."""
 
 
 class Procedural:
@@ -104,7 +109,9 @@ class Procedural:
         outlines = [text for one in self._reads for text in (one.slug, one.sums.get(OUTLINE, ""))]
         total, known = self._store.memo(_KNOWN, "")
         if known is None or total != sum_of(given, file_sum(file), *outlines):
+            before = {one["slug"] for one in known["library"]["shelved"]} if known else set()
             known = self._know(log.rulings, log.told)
+            self._store.put_memos(_VERSIONS, {}, before - {one["slug"] for one in known["library"]["shelved"]})
             total = sum_of(given, file_sum(file), *outlines)
             self._store.put_memos(_KNOWN, {"": (total, orjson.dumps(known))})
         told: dict[str, Any] = known
@@ -157,11 +164,29 @@ class Procedural:
             parts = search_parts(searched_procedure(procedure, figures))
             self._store.put_parts(place_of(one.slug), parts)
             texts[page_name(one.slug)] = self._renderer.library(procedure_page(procedure, self._settings, figures))
+        if procedure.has_page and procedure.many:
+            texts[every_name(one.slug)] = self._every(one, procedure, stretches)
         card = make_procedure_card(procedure, self._settings)
         if card is not None:
             texts[card_name(one.slug)] = self._renderer.card(card)
         entry = orjson.loads(orjson.dumps(entry_of(procedure)))
         return texts, [entry, {name: sum_of(data) for name, data in parts.items()}]
+
+    def _every(self, one: Shelved, procedure: Procedure, stretches: Stretches) -> str:
+        """The page of every version; those whose session stayed as it was are set already."""
+        works = {read.slug: read.sums[WORK] for read in self._reads if WORK in read.sums}
+        kept = self._store.memo(_VERSIONS, one.slug)[1] or {}
+        keys = [
+            sum_of(ran.session, works[ran.session], orjson.dumps([ran.steps, stretches[ran.session]]))
+            for ran in one.ran
+        ]
+        versions = {
+            key: kept.get(key) or self._renderer.version(version_in_full(version))
+            for key, version in zip(keys, procedure.versions, strict=True)
+        }
+        self._store.put_memos(_VERSIONS, {one.slug: ("", orjson.dumps({key: str(of) for key, of in versions.items()}))})
+        page = every_page(procedure, self._settings, [ready(versions[key]) for key in keys])
+        return self._renderer.library(page)
 
     def _of(self, slugs: Sequence[str]) -> Mapping[str, SessionWork]:
         missing = [slug for slug in slugs if slug not in self._works]

@@ -11,7 +11,8 @@ from publish.procedures.cards import make_procedure_card
 from publish.procedures.gathering import procedures_of
 from publish.procedures.links import links_of
 from publish.procedures.of_shop import log_of, procedures_of_shop
-from publish.procedures.pages import INDEX, card_name, make_procedures, page_name
+from publish.procedures.pages import make_procedures
+from publish.procedures.places import INDEX, card_name, page_name
 from publish.procedures.procedure import Procedure, Procedures
 from publish.procedures.work import SessionWork, work_of
 

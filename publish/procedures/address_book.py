@@ -13,6 +13,8 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from capture.errors import ShopError
 from capture.files import write_atomic
 
+Kind = Literal["page", "card", "every"]
+"""A procedure's page, its bench card, the page of every version."""
 Steps = dict[str, tuple[str, ...]]
 """Ids of steps by session."""
 
@@ -26,8 +28,8 @@ class Lodged(BaseModel):
     """Name of the page, without folder and ending."""
     steps: Steps
     """What the procedure was that last had it as its own."""
-    card: bool = False
-    """A bench card was published there too."""
+    has: tuple[Kind, ...] = ("page",)
+    """What was published there."""
     to: str = ""
     """The address to which it led the last time; empty while it is a procedure's own."""
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from publish.library.works import stem_of
-from publish.procedures.address_book import Book, Lodged, Steps
+from publish.procedures.address_book import Book, Kind, Lodged, Steps
 
 _RESERVED = "index"
 _BARE = "procedure"
@@ -25,21 +25,19 @@ class Named:
 
     name: str
     steps: Steps
-    has_page: bool
-    has_card: bool = False
+    has: tuple[Kind, ...]
+    """What is published of it; empty where it has no page."""
 
 
 @dataclass(frozen=True, slots=True)
 class Moved:
-    """An address at which no procedure's page, or no bench card, stands any more."""
+    """An address from which something moved away."""
 
     slug: str
     to: int | None
     """Place of the procedure to which it leads; null where nothing of what it had is left."""
-    page: bool
-    """It is no procedure's own."""
-    card: bool
-    """A bench card stood there, and does no more."""
+    had: tuple[Kind, ...]
+    """What stood there and does no more; its page, unless it is still a procedure's own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,23 +59,22 @@ def addressed(book: Book, named: Sequence[Named]) -> Addressed:
     held = _held(book, named, stems, shared, leads)
     taken = set(held.values())
     # Those with a page choose first: the others have an address only to be named by.
-    for at in sorted(range(len(named)), key=lambda at: (not named[at].has_page, at)):
+    for at in sorted(range(len(named)), key=lambda at: (not named[at].has, at)):
         if at not in held:
             held[at] = next(
                 slug for slug in _numbered(stems[at]) if slug not in taken and leads.get(slug, at) == at
             )  # fmt: skip
             taken.add(held[at])
-    own = {held[at]: at for at, one in enumerate(named) if one.has_page}
+    own = {held[at]: at for at, one in enumerate(named) if one.has}
     return Addressed(tuple(held[at] for at in range(len(named))), tuple(_moved(book, named, own, leads)))
 
 
 def _moved(book: Book, named: Sequence[Named], own: Mapping[str, int], leads: Mapping[str, int]) -> Iterator[Moved]:
     for one in book.addresses:
         at = own.get(one.slug)
-        if at is None:
-            yield Moved(one.slug, leads.get(one.slug), page=True, card=one.card)
-        elif one.card and not named[at].has_card:
-            yield Moved(one.slug, at, page=False, card=True)
+        had = one.has if at is None else tuple(kind for kind in one.has if kind not in named[at].has)
+        if had:
+            yield Moved(one.slug, leads.get(one.slug) if at is None else at, had)
 
 
 def _shared(book: Book, named: Sequence[Named]) -> dict[str, Counter[int]]:

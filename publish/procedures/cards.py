@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from capture.shop import ShopSettings
-from publish.addresses import absolute, address
+from publish.addresses import absolute
 from publish.card import card_figure, card_step, is_wait, wait_for
 from publish.context import Card, CardFigure, Link, Wait
 from publish.moments import Moment
-from publish.procedures.pages import CARDS, FOLDER
+from publish.procedures.places import card_name
 from publish.procedures.procedure import Procedure, VersionDone
 from publish.said import said_figure
 from publish.wording import STANDING_CAUTION, sentence
@@ -24,7 +24,7 @@ def make_procedure_card(procedure: Procedure, shop: ShopSettings) -> Card | None
         return None
     version = procedure.versions[procedure.pinned]
     work = version.work
-    folder = absolute(shop.site_address, FOLDER, CARDS)
+    site = absolute(shop.site_address)
     steps = tuple(
         card_step(number, sentence(step.text), step.mode, (told.row for told in step.told))
         for number, step in enumerate(version.steps, 1)
@@ -42,7 +42,7 @@ def make_procedure_card(procedure: Procedure, shop: ShopSettings) -> Card | None
         author=shop.author,
         licence=shop.licence,
         assets=f"{_ROOT}assets/",
-        address=f"{folder}{address(procedure.slug)}.html" if folder else None,
+        address=f"{site}{card_name(procedure.slug)}" if site else None,
         session=Link(f"../{work.href}#{version.steps[0].anchor}", work.title),
         proof=work.proof,
         standing_caution=STANDING_CAUTION,

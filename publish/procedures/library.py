@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from publish.procedures.address_book import Book, Lodged, Steps
+from publish.procedures.address_book import Book, Kind, Lodged, Steps
 from publish.procedures.addressing import Moved, Named, addressed
 from publish.procedures.aligning import align
 from publish.procedures.knowing import Known, know
@@ -22,6 +22,9 @@ from publish.procedures.rulings.log import in_force
 from publish.procedures.rulings.model import Ruling, Version
 from publish.procedures.rulings.placing import Lost, Placed, place
 from publish.procedures.rulings.replay import Group, replay, steps_in
+
+MANY = 6
+"""From so many versions on, a procedure's page tells them briefly, and another one has every version."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +69,12 @@ class Shelved:
     def has_page(self) -> bool:
         """It was done more than once, or a person named or pinned it."""
         return len(self.ran) > 1 or self.by_hand or self.pinned is not None
+
+    @property
+    def has(self) -> tuple[Kind, ...]:
+        """What is published of it."""
+        kinds: dict[Kind, bool] = {"page": True, "card": self.pinned is not None, "every": len(self.ran) >= MANY}
+        return tuple(kind for kind, holds in kinds.items() if holds) if self.has_page else ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +123,7 @@ def library_of(
         for number, one in studied.items()
     ]
     steps = _ids(shelved, courses)
-    named = (Named(one.name, of, one.has_page, one.pinned is not None) for one, of in zip(shelved, steps, strict=True))
+    named = (Named(one.name, of, one.has) for one, of in zip(shelved, steps, strict=True))
     found = addressed(book or Book(), tuple(named))
     placed_at = (replace(one, slug=slug) for one, slug in zip(shelved, found.slugs, strict=True))
     return Library(tuple(placed_at), tuple(_lines(groups, placed.lost)), found.moved)
@@ -124,7 +133,7 @@ def brought_up(book: Book, library: Library, courses: Sequence[Course]) -> Book:
     """The book of addresses after a publish of this library: every address stays, new ones stand behind."""
     steps = _ids(library.shelved, courses)
     now = {
-        one.slug: Lodged(slug=one.slug, steps=of, card=one.pinned is not None)
+        one.slug: Lodged(slug=one.slug, steps=of, has=one.has)
         for one, of in zip(library.shelved, steps, strict=True)
         if one.has_page
     }
@@ -133,7 +142,7 @@ def brought_up(book: Book, library: Library, courses: Sequence[Course]) -> Book:
     for one in book.addresses:
         own, to = now.pop(one.slug, None), moved.get(one.slug)
         if own is not None:
-            kept.append(own.model_copy(update={"card": own.card or one.card}))
+            kept.append(own.model_copy(update={"has": tuple(dict.fromkeys((*one.has, *own.has)))}))
         else:
             kept.append(one if to is None else one.model_copy(update={"to": library.shelved[to].slug}))
     return Book(addresses=(*kept, *now.values()))
@@ -154,7 +163,7 @@ def study(ways: Ways, pinned: int | None) -> Study:
 
 def library_in(kept: dict[str, Any]) -> Library:
     """A library that was kept as plain values."""
-    moved = (Moved(**one) for one in kept["moved"])
+    moved = (Moved(one["slug"], one["to"], tuple(one["had"])) for one in kept["moved"])
     return Library(tuple(_shelved(one) for one in kept["shelved"]), tuple(kept["lost"]), tuple(moved))
 
 

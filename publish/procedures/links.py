@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from publish.context import Link
 from publish.procedures.library import Library
 from publish.procedures.outline import Course
-from publish.procedures.pages import page_name
+from publish.procedures.places import page_name
 
 
 def links_of(library: Library, courses: Mapping[str, Course], *, steps: bool = False) -> dict[str, tuple[Link, ...]]:

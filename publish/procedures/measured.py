@@ -21,17 +21,37 @@ from publish.wording import PHASES, sentence
 
 FEWEST_SESSIONS = 3
 """For a plot."""
+MOST_DRAWN = 8
+"""Things that are drawn on a page that tells many versions briefly."""
 Owned = tuple[SessionWork, Told]
 
 
-def of_step(owned: Sequence[Owned], anchor: str) -> tuple[Measured, ...]:
-    """What was measured in a step: by attribute and kind, since each film calls the item what it will."""
-    return _by(owned, anchor, lambda one: (folded(one.attribute), one.kind or ""))
+def of_step(owned: Sequence[Owned], anchor: str, *, briefly: bool = False) -> tuple[Measured, ...]:
+    """What was measured in a step: by attribute and kind, since each film calls the item what it will.
+
+    `briefly` leaves out plots and the single figures.
+    """
+    found = _grouped(owned, lambda one: (folded(one.attribute), one.kind or ""))
+    return tuple(
+        _measured(of, f"{anchor}-{number}", item=False, plotted=not briefly, told=not briefly)
+        for number, of in enumerate(found.values(), 1)
+    )
 
 
-def of_procedure(owned: Sequence[Owned], anchor: str) -> tuple[Measured, ...]:
-    """What was found, aimed at and left, by attribute, item and kind; a figure of nothing named has no place here."""
-    return _by(_named(owned), anchor, _thing)
+def of_procedure(owned: Sequence[Owned], anchor: str, *, briefly: bool = False) -> tuple[Measured, ...]:
+    """What was found, aimed at and left, by attribute, item and kind; a figure of nothing named has no place here.
+
+    `briefly` draws what most sessions measured alone, counts what several did, and leaves out the single figures.
+    """
+    found = things_of(owned)
+    drawn = set(range(len(found)))
+    if briefly:
+        often = [len({work.slug for work, _ in of}) for of in found]
+        drawn = set(sorted(drawn, key=lambda at: (-often[at], at))[:MOST_DRAWN])
+    return tuple(
+        _measured(of, f"{anchor}-{at + 1}", item=True, plotted=at in drawn, told=not briefly)
+        for at, of in enumerate(found)
+    )
 
 
 def things_of(owned: Sequence[Owned]) -> list[list[Owned]]:
@@ -47,13 +67,6 @@ def _thing(one: Measure) -> tuple[str, ...]:
     return folded(one.attribute), folded(one.item), one.kind or ""
 
 
-def _by(owned: Sequence[Owned], anchor: str, thing: Callable[[Measure], tuple[str, ...]]) -> tuple[Measured, ...]:
-    found = _grouped(owned, thing)
-    return tuple(
-        _measured(of, f"{anchor}-{number}", item=len(key) == 3) for number, (key, of) in enumerate(found.items(), 1)
-    )
-
-
 def _grouped(owned: Sequence[Owned], thing: Callable[[Measure], tuple[str, ...]]) -> dict[tuple[str, ...], list[Owned]]:
     found: dict[tuple[str, ...], list[Owned]] = {}
     for one in owned:
@@ -61,13 +74,14 @@ def _grouped(owned: Sequence[Owned], thing: Callable[[Measure], tuple[str, ...]]
     return found
 
 
-def _measured(owned: Sequence[Owned], anchor: str, *, item: bool) -> Measured:
-    scale = common_scale(told.measure for _, told in owned)
+def _measured(owned: Sequence[Owned], anchor: str, *, item: bool, plotted: bool, told: bool) -> Measured:
+    sessions = len({work.slug for work, _ in owned})
+    scale = common_scale(one.measure for _, one in owned) if told or not item or sessions > 1 else None
     counted = [
-        (work.slug, told.measure.phase, ends)
-        for work, told in owned
-        if scale is not None and told.settled and told.measure.limit is None
-        if (ends := scale.ends(told.measure)) is not None
+        (work.slug, one.measure.phase, ends)
+        for work, one in owned
+        if scale is not None and one.settled and one.measure.limit is None
+        if (ends := scale.ends(one.measure)) is not None
     ]
     placed: list[tuple[Phase, Ends]] = [(phase, ends) for _, phase, ends in counted]
     what = _what(owned[0][1], item=item)
@@ -76,8 +90,9 @@ def _measured(owned: Sequence[Owned], anchor: str, *, item: bool) -> Measured:
         anchor=anchor,
         what=what,
         tallies=tallies_of(placed, scale) if scale and placed else (),
-        plot=draw_lanes(what, placed, scale, ()) if scale and often else None,
-        tellings=tuple(_telling(work, told) for work, told in owned),
+        plot=draw_lanes(what, placed, scale, ()) if scale and often and plotted else None,
+        tellings=tuple(_telling(work, one) for work, one in owned) if told else (),
+        sessions=sessions,
     )
 
 

@@ -9,8 +9,9 @@ from capture.shop import ShopSettings
 from publish.addresses import absolute, address
 from publish.context import Link
 from publish.context.procedures import MovedPage
+from publish.procedures.address_book import Kind
 from publish.procedures.addressing import Moved
-from publish.procedures.pages import CARDS, FOLDER, ROOT, card_name, page_name
+from publish.procedures.places import FOLDER, FOLDERS, ROOT, file_name
 
 
 class Target(Protocol):
@@ -21,8 +22,8 @@ class Target(Protocol):
         """Name of its page."""
 
     @property
-    def pinned(self) -> int | None:
-        """Place of the version that a person prefers."""
+    def has(self) -> tuple[Kind, ...]:
+        """What is published of it."""
 
 
 Led = tuple[Target, Link]
@@ -33,13 +34,12 @@ def moved_pages(moved: Moved, targets: Sequence[Led], shop: ShopSettings) -> Ite
     """Name on the site and page of each; `targets` are all procedures in their order."""
     everything = Link("index.html", "Procedures") if targets else Link(f"{ROOT}index.html", shop.title)
     target, link = (None, everything) if moved.to is None else targets[moved.to]
-    if moved.page:
-        yield page_name(moved.slug), _page(link, "", shop)
-    if moved.card and target is not None and target.pinned is not None:
-        card = Link(f"{address(target.slug)}.html", f"{link.text}, bench card")
-        yield card_name(moved.slug), _page(card, f"{CARDS}/", shop)
-    elif moved.card:
-        yield card_name(moved.slug), _page(Link(f"../{link.href}", link.text), f"{CARDS}/", shop)
+    for kind in moved.had:
+        folder, there = FOLDERS[kind], link
+        if kind != "page":
+            same = target is not None and kind in target.has
+            there = Link(f"{address(target.slug)}.html" if target and same else f"../{link.href}", link.text)
+        yield file_name(kind, moved.slug), _page(there, folder, shop)
 
 
 def _page(to: Link, folder: str, shop: ShopSettings) -> MovedPage:

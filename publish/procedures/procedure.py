@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from publish.context import Hazard
 from publish.procedures.addressing import Moved
 from publish.procedures.deeds import Deed
+from publish.procedures.library import MANY
 from publish.procedures.work import SessionWork, Told, WorkStep
 
 
@@ -87,6 +88,11 @@ class Procedure:
     def sessions(self) -> int:
         """How many sessions did it."""
         return len({one.work.slug for one in self.versions})
+
+    @property
+    def many(self) -> bool:
+        """Its page tells its versions briefly."""
+        return len(self.versions) >= MANY
 
     @property
     def has_page(self) -> bool:

@@ -32,10 +32,12 @@ def _rows(one: Procedure, figures: Sequence[Measured]) -> Iterator[Row]:
     words = " ".join(dict.fromkeys((one.name, *named)))
     yield "procedure", None, _TOP, f"{one.name}, done in {count(one.sessions, 'session')}", words, None, None, None
     for number, stage in enumerate(one.stages, 1):
+        if one.many and stage.versions == 1:
+            continue
         yield "step", None, f"step-{number}", sentence(stage.typical.deed.text), _words(stage), None, None, None
     owned = [(version.work, told) for version in one.versions for told in version.told]
     for measured, of in zip(figures, things_of(owned), strict=True):
-        if not measured.tallies:
+        if not measured.tallies or (one.many and measured.sessions == 1):
             continue
         over_all = measured.tallies[-1]
         median = with_other(over_all.median, over_all.median_other)

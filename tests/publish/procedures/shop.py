@@ -26,6 +26,24 @@ def shop_of_bridges(folder: Path, film: Path | None = None) -> Shop:
     return made
 
 
+def shop_of_many(folder: Path, number: int, film: Path | None = None) -> Shop:
+    """A bridge is glued so many times, in three ways, at another heat each time."""
+    made = Shop.open_or_create(folder / "shop", SHOP)
+    for at in range(number):
+        _add(made, at, BRIDGE[at % len(BRIDGE)], film)
+    return made
+
+
+def _add(shop: Shop, at: int, job: tuple[str, ...], film: Path | None) -> None:
+    slug = f"{2031 + at // 12}-{at % 12 + 1:02d}-01-job{at}"
+    one = source(slug, job, measures=[temperature(f"j{at}", 140.0 + at)])
+    facts = one.record.session
+    named = {"title": facts.title, "subject": facts.subject, "date": facts.date, "trade": "strings"}
+    named |= {"recording": str(film)} if film else {}
+    session = shop.add_session(SessionSettings.model_validate(named))
+    write_atomic(session.record_file, one.record.to_json())
+
+
 def run(shop: Shop, *words: str, code: int = 0) -> str:
     """`spokeshave procedure`, which must leave with this exit code; what it said."""
     given = CliRunner().invoke(spokeshave, ["procedure", *words, "--shop", str(shop.root)])

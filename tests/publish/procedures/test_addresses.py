@@ -64,7 +64,7 @@ def test_any_rulings_and_sessions_leave_every_address_leading_to_most_of_what_it
         for one in library.shelved:
             assert re.fullmatch(rf"{re.escape(stem_of(one.name, 'procedure'))}(-\d+)?", one.slug), one
         paged = {one.slug: at for at, one in enumerate(library.shelved) if one.has_page}
-        moved = {one.slug: one for one in library.moved if one.page}
+        moved = {one.slug: one for one in library.moved if "page" in one.had}
         assert moved.keys().isdisjoint(paged)
         # Every address of the book, and so every one that was ever published, stands or leads on.
         assert {one.slug for one in after.addresses} == paged.keys() | moved.keys()
@@ -122,7 +122,7 @@ def test_two_of_one_name_keep_their_addresses_whatever_comes_before_them() -> No
     # Made one, and taken apart again, both are where they were.
     both = [one for one in procedures_of(works, rulings).all if one.name == "Glue the bridge"]
     joined, book = next_edition(book, works, [*rulings, giving.merge(both, Hand())])
-    assert len([one for one in joined.moved if one.page]) == 1
+    assert len([one for one in joined.moved if "page" in one.had]) == 1
     again = {one.slug: {ran.session for ran in one.ran} for one in next_edition(book, works, rulings)[0].shelved}
     assert again == after
 
