@@ -35,6 +35,7 @@ from extract.corrections.signalled import find_signalled
 from extract.corrections.slip_of_figure import find_figure_slips
 from extract.corrections.slip_of_unit import find_unit_slips
 from extract.corrections.slip_of_words import find_word_slips
+from extract.corrections.struck_out import find_struck_out
 from extract.corrections.swapped import find_swapped
 from extract.corrections.told_otherwise import find_told_otherwise
 from extract.corrections.told_then import find_told_then
@@ -64,6 +65,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("contrast", find_contrasts),
     ("signalled", find_signalled),
     ("echoed figure", find_echoed_figures),
+    ("struck out", find_struck_out),
     ("denied", find_denied),
     ("changed mind", find_changed_minds),
     ("dropped", find_dropped),

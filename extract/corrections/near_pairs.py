@@ -30,6 +30,8 @@ _EXPLAINED_FAR = 28
 _AT_ONCE, _LEAD = 2, 5
 """Words between a figure and such a phrase behind it, and between such a phrase and the figure that holds."""
 _BEHIND = 10
+_QUOTED = 8
+"""Words behind "I said" among which the figure is the quoted one."""
 _CUT = frozenset({"IN", "NN", "NNS", "CC", "TO"})
 _SAYING = frozenset({"say", "said", "told", "gave", "call", "called"})
 _COMPARING = frozenset({"more", "less", "lower", "higher", "fewer", "longer", "shorter", "better", "lip", "than"})
@@ -77,9 +79,8 @@ def _offered(scene: Scene, signs: Signs, wrong: int, right: int) -> bool:
         return False
     guessed = pieces[wrong].mark == "?" and not asked
     quote = signs.last("quote", wrong + 1, right)
-    quoted = (
-        quote is not None and right - quote[1] <= 3 and not any(pieces[at].figure for at in range(wrong + 1, quote[0]))
-    )
+    quoted = quote is not None and right - quote[1] <= _QUOTED
+    quoted = quoted and quote is not None and not any(pieces[at].figure for at in range(wrong + 1, quote[0]))
     return not guessed and not quoted and pieces[right - 1].text not in DENYING
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from extract.corrections.openings import is_owned, opening_of, opens
 from extract.corrections.scene import Draft, Scene, differ, kind_of, same_kind, says_again
+from extract.corrections.turns import unit_at
 from extract.spans import Measured
 
 _BACK = 26
@@ -20,6 +21,11 @@ _SOON = 8
 _BESIDE = 12
 _SENTENCES = 3
 _TOPIC = 9
+_AWAITING = frozenset(
+    {"getting", "got", "gets", "reads", "reading", "says", "measures", "is", "it's", "that's", "at", "have", "gives",
+     "see", "sees", "to", "about", "make", "makes"}
+)  # fmt: skip
+"""Behind one of these a sentence's own figure is still to come."""
 _SPEAKER = frozenset({"i", "i've", "i'm", "i'd"})
 """With one of these a remark may stand in the midst of a breath."""
 
@@ -52,9 +58,16 @@ def _put_right(scene: Scene, begin: int, end: int, reach: int) -> Draft | None:
     wrong = _topic(scene, opening, end)
     if wrong is None:
         wrong = _last_figure(scene, opening, _BACK)
+    if wrong is not None and reach == _SOON and _awaited(scene, wrong, begin):
+        return None
     if wrong is None or (wrong < opening and scene.answers(wrong)):
         return None  # "no, it's 16, I had the other one in my hand" only says why
     return _draft(scene, wrong, opening, end, reach)
+
+
+def _awaited(scene: Scene, wrong: int, begin: int) -> bool:
+    """The pause stands before a sentence's own figure: "and I'm getting, hang on, 31 ohms"."""
+    return unit_at(scene, begin)[0] > wrong and scene.pieces[begin - 1].text in _AWAITING
 
 
 def _draft(scene: Scene, wrong: int, begin: int, end: int, reach: int) -> Draft | None:

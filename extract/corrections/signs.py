@@ -17,6 +17,9 @@ from extract.corrections.templates import Templates
 OWNING = ("confess", "discard", "amend", "reread", "strong")
 """Signs that explain why something is said again."""
 
+_TURNED = 14
+"""Words behind "remember I said" among which it is taken back."""
+
 
 class Signs:
     """The signs of one narration, looked up by name and place. Places are pieces."""
@@ -71,6 +74,12 @@ def _called_to_mind(scene: Scene, begin: int, end: int) -> bool:
     if end < len(scene.pieces) and scene.pieces[end - 1].text == "said" and scene.pieces[end].text == "to":
         return True
     before = scene.pieces[begin - 1] if begin else None
+    if (
+        before is not None
+        and before.text == "remember"
+        and any(at in scene.edit_ends for at in range(end, end + _TURNED))
+    ):
+        return False  # "remember I said bevel up, it's bevel down, sorry"
     return before is not None and not before.mark and before.text in scene.words.not_behind
 
 

@@ -18,6 +18,8 @@ _BEHIND = 3
 _SMALL = frozenset({"DT", "IN", "TO", "PRP$", "RB", "UH"})
 _NOTES = frozenset("abcdefg")
 _OF_NOTES = frozenset({"string", "strings", "sharp", "flat", "note", "peg", "key", "side", "reed", "course", "natural"})
+_FOR = frozenset({"for", "here", "left", "in", "at", "on", "needed", "about"})
+_NAMING = frozenset({"it's", "that's", "they're"})
 _BARE = frozenset({"no", "nope", "well", "more", "like"})
 
 
@@ -26,7 +28,7 @@ def find_swapped(scene: Scene) -> Iterator[Draft]:
     pieces = scene.pieces
     edits = [*scene.edit_runs, *_weakly(scene)]
     for begin, end in sorted(edits):
-        right = _swapped(scene, end)
+        right = _swapped(scene, begin, end)
         wrong = _wrong(scene, begin, right) if right is not None else None
         if right is not None and wrong is not None and _may_be_slip(scene, wrong, begin, end, right):
             until = scene.sentence_end(right, _BEHIND)
@@ -65,11 +67,14 @@ def _counterparts(scene: Scene, at: int) -> frozenset[str]:
     return _NOTES - {text} if closed or pieces[at + 1].text in _OF_NOTES else frozenset()
 
 
-def _swapped(scene: Scene, end: int) -> int | None:
+def _swapped(scene: Scene, begin: int, end: int) -> int | None:
     pieces = scene.pieces
+    again = {piece.text for piece in pieces[max(0, begin - _BEHIND) : begin]}
     for at in range(end, min(end + _AHEAD, len(pieces))):
         if _counterparts(scene, at):
             return at
+        if at == end and pieces[at].text in again and not pieces[at].mark:
+            continue  # "heads in, no, heads out"
         if pieces[at].figure or not (pieces[at].tag in _SMALL or pieces[at].text in scene.words.fillers):
             return None
     return None
@@ -83,6 +88,13 @@ def _wrong(scene: Scene, begin: int, right: int) -> int | None:
     return None
 
 
+def _denies(scene: Scene, end: int, right: int) -> bool:
+    """The "no" belongs to the noun behind it: "white oak, no cherry for these"."""
+    pieces = scene.pieces
+    bound = pieces[end - 1].text == "no" and not pieces[end - 1].mark and right == end
+    return bound and right + 1 < len(pieces) and not pieces[right].mark and pieces[right + 1].text in _FOR
+
+
 def _may_be_slip(scene: Scene, wrong: int, begin: int, end: int, right: int) -> bool:
     """A bare "no" must stand close to both words, answer nothing and be followed by no more than the right one."""
     pieces = scene.pieces
@@ -90,8 +102,13 @@ def _may_be_slip(scene: Scene, wrong: int, begin: int, end: int, right: int) -> 
         return False
     if not {piece.text for piece in pieces[begin:end]} <= _BARE:
         return True
-    answered = pieces[end - 1].ends and not pieces[begin - 1].ends
-    if asks(scene, (unit_at(scene, wrong)[0], begin)):
+    if _denies(scene, end, right) or asks(scene, (unit_at(scene, wrong)[0], begin)):
         return False
+    closed = scene.words.behind.at(pieces, right + 1) if right + 1 < len(pieces) else 0
+    if closed and opens(scene, right + 1 + closed):
+        return True  # "the second drawer, no, third, sorry"
+    if pieces[end].text in _NAMING and right - end <= _BEHIND:
+        return begin - wrong <= _BACK
+    answered = pieces[end - 1].ends and not pieces[begin - 1].ends
     sentence = pieces[begin - 1].ends and not (right + 1 >= len(pieces) or pieces[right].mark)
     return begin - wrong <= _BEHIND and right - end <= _BEHIND - 1 and not answered and not sentence

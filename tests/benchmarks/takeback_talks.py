@@ -30,7 +30,14 @@ from tests.extract.marked import narration
 from tests.extract.narrations import transcript_of
 
 TESTS = Path(__file__).parent.parent
-_PHRASES = ("other_benches.txt", "other_look_alikes.txt", "taken_back.txt", "stands.txt")
+_PHRASES = (
+    "other_benches.txt",
+    "other_look_alikes.txt",
+    "taken_back.txt",
+    "stands.txt",
+    "plain_speech.txt",
+    "plain_look_alikes.txt",
+)
 _CUES = 2
 """A correction found at most so many cues from the marked one may be that one."""
 
