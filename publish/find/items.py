@@ -61,12 +61,13 @@ def items_of(source: SessionSource) -> Iterator[Item]:
 
 
 def _kit(galley: Galley, sort: str, one: Mention) -> Iterator[Item]:
-    """A tool or material at the first of its seconds; one that no cue names has none to lead to."""
-    first = next((at for cue in one.cues if (at := galley.second_of(cue)) is not None), None)
-    if first is not None:
-        other = said_otherwise(one)
-        told = f"{one.name}, said {' and '.join(f'“{said.name}”' for said in other)}" if other else one.name
-        yield Item(sort, first, "kit", told, told)
+    """A tool or material by each name that is said for it, where that is said first; unsaid, it leads nowhere."""
+    other = said_otherwise(one)
+    own = tuple(cue for said in one.said if said not in other for cue in said.cues) if one.said else one.cues
+    for told, cues in ((one.name, own), *((f"{one.name}, said “{said.name}”", said.cues) for said in other)):
+        cue = next((cue for cue in cues if galley.second_of(cue) is not None), None)
+        if cue is not None:
+            yield Item(sort, galley.second_of(cue) or 0.0, galley.cue_anchor(cue) or "kit", told, told)
 
 
 def _figure(galley: Galley, measure: Measure) -> Item:

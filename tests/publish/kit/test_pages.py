@@ -101,6 +101,11 @@ def test_both_searches_find_it_by_its_name_and_by_what_was_said(shop: Shop) -> N
     assert len(before) < len({hit.session for hit in ask(shop, GAUGE)})
     (said,) = (hit for hit in ask(shop, "filler") if hit.sort == "tool")
     assert (said.told, said.start) == ("feeler gauge, said “filler gauge”", 10.0)
+    points = [hit for hit in hits if hit.session == slug_of(shop, "points")]
+    assert [(hit.told, hit.start, hit.href.rpartition("#")[2]) for hit in points] == [
+        ("feeler gauge", 50.0, "t-50"),
+        ("feeler gauge, said “filler gauge”", 10.0, "t-10"),
+    ]
     steps = [hit for hit in ask(shop, GAUGE) if hit.sort == "step" and hit.session == slug_of(shop, "valves")]
     assert steps
     items = (shop.public / "search" / "items" / f"{slug_of(shop, 'valves')}.js").read_text()
