@@ -60,7 +60,7 @@ def gather(shop: Shop) -> tuple[tuple[Gathered, ...], tuple[str, ...]]:
     Raises `RulingLogError` where the shop's log of names can't be read.
     """
     gathered, problems = [], []
-    standing = Standing(shop)
+    standing = Standing(shop, once=True)
     _ = standing.names
     for session in shop.sessions():
         try:

@@ -28,8 +28,10 @@ _SIGN = b'"earlier_session"'
 class Standing:
     """What stands in the sessions of one shop. Safe to ask from several threads."""
 
-    def __init__(self, shop: Shop) -> None:
+    def __init__(self, shop: Shop, *, once: bool = False) -> None:
+        """With `once`, files are only looked at the first time: for a task that goes over all sessions in one go."""
         self._shop = shop
+        self._once = once
         self._lock = Lock()
         self._read: dict[str, tuple[str, Sitting, Proofed]] = {}
         self._stands: dict[str, Stands] = {}
@@ -74,6 +76,8 @@ class Standing:
     def _bring_up(self) -> None:
         """Work out what stands where a file has changed; sessions are only read for it where one takes back another's
         words."""
+        if self._once and self._stamps:
+            return
         sessions = self._shop.sessions()
         stamps = {one.slug: _stamp(one) for one in sessions}
         if stamps == self._stamps:

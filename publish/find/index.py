@@ -87,7 +87,7 @@ def _bring_up(connection: sqlite3.Connection, shop: Shop) -> tuple[str, ...]:
     stamps = {slug: _stamp(one) for slug, one in sessions.items()}
     published = searched_procedures(shop.root)
     stamps |= {slug: one.sum for slug, one in published.items()}
-    standing = Standing(shop)
+    standing = Standing(shop, once=True)
     renamed = [slug for slug, *_, kit, called in rows if standing.names.bearing(_kit_in(kit)) != called]
     if not renamed and stamps == {slug: stamp for slug, (stamp, _) in known.items()}:
         return ()
