@@ -75,7 +75,7 @@ def in_other_system(
 
 
 def quantity_in_other_system(quantity: Quantity) -> str | None:
-    """A quantity in the other system, a range with both ends: "0.05 to 0.08 mm"."""
+    """A quantity in the other system, a range with both ends: "0.05 to 0.08 mm", "0.12 to 0.20 in (1/8 to 3/16 in)"."""
     if quantity.unit is None:
         return None
     precision = precision_of(quantity.number, quantity.hedged)
@@ -86,7 +86,15 @@ def quantity_in_other_system(quantity: Quantity) -> str | None:
     texts = [one for one in shown if one]
     if len(texts) == 1 or texts[0] == texts[-1]:
         return texts[-1]
-    return f"{texts[0].split(_NO_BREAK_SPACE)[0]} to {texts[1]}"
+    return _from_to(texts[0].partition(" ("), texts[1].partition(" ("))
+
+
+def _from_to(low: tuple[str, str, str], high: tuple[str, str, str]) -> str:
+    """A range from both ends, each cut before the bracket of its fraction; one fraction alone would be of neither."""
+    told = f"{low[0].split(_NO_BREAK_SPACE)[0]} to {high[0]}"
+    if not low[2] or not high[2] or low[2] == high[2]:
+        return told
+    return f"{told} ({low[2].split(_NO_BREAK_SPACE)[0]} to {high[2]}"
 
 
 def nearest_fraction(value: Fraction, within: Fraction) -> str | None:

@@ -61,6 +61,23 @@ def test_ranges_keep_both_ends() -> None:
     assert plain(quantity_in_other_system(said)) == "0.051 to 0.076 mm"
 
 
+# 1 in is 25.4 mm exactly (NIST SP 811, appendix B.8): 3 mm is 0.118 in, 5 mm 0.197 in; 1/8 in is 0.125, 3/16 in 0.1875.
+@pytest.mark.parametrize(
+    ("low", "high", "expected"),
+    [
+        ("3", "5", "0.12 to 0.20 in (1/8 to 3/16 in)"),
+        ("25", "51", "0.98 to 2.01 in (1 to 2 in)"),
+        ("0.1", "5", "0.0039 to 0.197 in"),
+        ("3", "3.1", "0.118 to 0.122 in"),
+    ],
+)
+def test_a_range_in_inches_has_the_fractions_of_both_ends_or_none(low: str, high: str, expected: str) -> None:
+    places = len(low.partition(".")[2] or high.partition(".")[2])
+    middle = str((Fraction(low) + Fraction(high)) / 2)
+    said = number(middle, "decimal", decimals=places) if places else number(middle)
+    assert plain(quantity_in_other_system(quantity(said, "millimeter", low=low, high=high))) == expected
+
+
 def test_a_difference_of_temperature_has_no_offset() -> None:
     assert plain(quantity_in_other_system(quantity(number("18"), "degF", difference=True))) == "10 °C"
 
