@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from extract.display import with_symbol
 from extract.record import Correction, Measure
-from extract.units import unit_named, unit_rows
 from publish.context import Erratum, Link
 from publish.elsewhere import earlier_than, later_than
 from publish.galley import Galley
 from publish.said import said_figure
 from publish.wording import SCOPES
-from publish.written import exact
 
 
 def errata(
@@ -59,11 +56,13 @@ def _erratum(galley: Galley, correction: Correction, session: Link | None, prefi
 
 
 def _as_said(correction: Correction, withdrawn: Measure | None) -> str:
-    """What is taken back, in the words in which it was said; a unit that was left out is put in in square brackets."""
+    """What is taken back, in the words in which it was said; what was left out is put in in square brackets.
+
+    Takes "7/64" as "7/64 [in]", and "three", before "no, four sixteenths", as "three [3/16 in]".
+    """
     if withdrawn is None:
         return correction.withdraws.text or correction.quote
-    words = correction.withdraws.text or withdrawn.quote
-    if withdrawn.unit_said or words != withdrawn.quote or withdrawn.unit not in unit_rows():
+    words, read = correction.withdraws.text or withdrawn.quote, withdrawn.display
+    if withdrawn.unit_said or withdrawn.unit is None or words != withdrawn.quote or read == words:
         return words
-    left_out = with_symbol("", unit_named(withdrawn.unit), exact(withdrawn.value)).strip()
-    return f"{words} [{left_out}]"
+    return f"{words} [{read.removeprefix(words).strip()}]"

@@ -25,6 +25,8 @@ _LOOSE_REACH = 5
 _FAR_REACH = 12
 _OTHER_KIND = 1.5
 _RESULT_REACH, _RESULT_CUES = 6, 3
+_COUNTED_PARTS = 8
+"""From eighths on, parts are counted aloud; a quarter or a half is a figure of its own."""
 
 
 def from_before(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]) -> list[Candidate]:
@@ -139,10 +141,24 @@ def from_after(scene: Scene, draft: Draft, near: Neighbours, hits: list[Weighed]
             break
         unit = other.unit or _plain_inch(other)
         if unit is not None:
-            reasons = {f"linked_{joined.strength}": 1.0, "ahead": 1.0}
-            return [Candidate(unit, reasons | closeness(draft, other) | suits(scene, draft, unit, hits))]
+            reasons = {f"linked_{joined.strength}": 1.0, "ahead": 1.0} | suits(scene, draft, unit, hits)
+            plain = Candidate(unit, reasons | closeness(draft, other))
+            parts = _parts_begun(draft, other) if joined.strength == "correction" else {}
+            begun = [Candidate(unit, reasons | parts, denominator=other.number.denominator)] if parts else []
+            return [plain, *begun]
         before = other
     return []
+
+
+def _parts_begun(draft: Draft, other: Draft) -> Reasons:
+    """How well a whole number that is put right at once counts the same parts: "three, no, four sixteenths"."""
+    below, mine = other.number.denominator or 1, draft.number.value
+    counted = other.number.value * below
+    fine = below >= _COUNTED_PARTS and other.number.form == "fraction" and counted > 1
+    if not fine or draft.number.form != "integer" or not 1 <= mine < below or draft.number.low is not None:
+        return {}
+    ratio = abs(log(mine / counted))
+    return {"parts": 1.5 - ratio} if ratio < 1.5 else {}
 
 
 def _plain_inch(draft: Draft) -> Unit | None:

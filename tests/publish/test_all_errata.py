@@ -196,6 +196,20 @@ def test_a_unit_that_was_left_out_is_put_in_in_square_brackets() -> None:
     assert make_page(one, SHOP).errata[0].wrong == "7/64 [in]"
 
 
+def test_parts_that_were_left_out_are_put_in_too() -> None:
+    one = source()
+    spoken = one.record.corrections[0]
+    said = {"quote": "seven", "unit_said": False}
+    bare = tuple(
+        measure.model_copy(update=said) if measure.id == spoken.withdraws.measure else measure
+        for measure in one.record.measures
+    )
+    withdraws = spoken.withdraws.model_copy(update={"text": "seven"})
+    corrections = (spoken.model_copy(update={"withdraws": withdraws}), *one.record.corrections[1:])
+    one = replace(one, record=one.record.model_copy(update={"measures": bare, "corrections": corrections}))
+    assert make_page(one, SHOP).errata[0].wrong == "seven [7/64\N{NO-BREAK SPACE}in]"
+
+
 def test_what_is_put_in_makes_no_other_erratum() -> None:
     assert listed("7/64 [in]").key == listed("7/64").key
     assert listed("7/64 [in] and more").key != listed("7/64").key
