@@ -16,6 +16,9 @@ from extract.rulings import Open, Rank
 from extract.rulings.items import kit_id, remark_id
 from extract.rulings.made import new_id
 from extract.rulings.model import NAMED_ONCE, Add, Item, Kind, Note, OnItem, Pass, Split
+from publish.kit import Names
+from publish.kit.naming import mentions
+from publish.kit.rulings.model import Said, Sort
 from publish.moments import clock
 from publish.wording import sentence
 
@@ -244,11 +247,15 @@ def struck_steps(work: Work, items: Items) -> tuple[ItemView, ...]:
 def kit(work: Work, items: Items) -> tuple[ItemView, ...]:
     """Tools and materials, those that were struck behind them, to have them back."""
     record = work.proofed.record
-    kept = (*_named(items, "tool", record.tools), *_named(items, "material", record.materials))
+    kept = [_named(items, work.names, sort, one) for sort, one in mentions(record)]
     gone = [one.item for one in work.proofed.struck if one.item.kind in NAMED_ONCE]
     return (*kept, *(items.named(one.kind, one.words, one.id, one.cue) for one in gone))
 
 
-def _named(items: Items, kind: Kind, mentions: Iterable[Mention]) -> Iterator[ItemView]:
-    for one in mentions:
-        yield items.named(kind, one.name, one.id or kit_id(kind, one.name), min(one.cues, default=0))
+def _named(items: Items, names: Names, sort: Sort, one: Mention) -> ItemView:
+    """A thing as the session has it, and what it is called in the whole shop where that is something else."""
+    made = items.named(sort, one.name, one.id or kit_id(sort, one.name), min(one.cues, default=0))
+    called = names.of(Said(sort=sort, name=one.name))
+    if called is None or called.name == one.name:
+        return made
+    return made.model_copy(update={"wording": f"Called “{called.name}” in the whole shop"})

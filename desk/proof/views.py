@@ -94,7 +94,7 @@ class ItemView(_View):
     settled: bool
     title: str
     wording: str
-    """What is to be judged beside the title: the instruction of an unsure step; may be empty."""
+    """Beside the title: the instruction of an unsure step, a tool's name in the whole shop; may be empty."""
     text: str
     """What an amendment in words begins from."""
     start: float

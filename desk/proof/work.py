@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from threading import Lock
 
@@ -12,6 +12,7 @@ from capture.transcript import Transcript
 from extract.record import Record
 from extract.retractions import Traced
 from extract.rulings import Aside, Proofed, Ruling, RulingLog, apply
+from publish.kit import Names
 from publish.records import machine_record
 from publish.standing import Standing
 
@@ -31,6 +32,8 @@ class Work:
     """The same without any ruling: what the machine wanted a person to look at."""
     retractions: tuple[Traced, ...] = ()
     """What it takes back of earlier sessions."""
+    names: Names = field(default_factory=Names)
+    """What a person calls tools and materials in the whole shop."""
 
 
 _MOST_OPEN = 4
@@ -54,7 +57,7 @@ class Bench:
 
     def tag(self, session: Session) -> str:
         """Tells one state of a session's files from another."""
-        own = _stamp(*_machine_files(session), session.rulings_file)
+        own = _stamp(*_machine_files(session), session.rulings_file, self.shop.kit_file)
         bearing = self.standing.bearing(session)
         return f'"{own}{f"-{hashlib.sha256(bearing.encode()).hexdigest()[:16]}" if bearing else ""}"'
 
@@ -70,7 +73,8 @@ class Bench:
             log = RulingLog(session.rulings_file).read()
             stands = self.standing.of(session)
             made = Work(
-                session, tag, transcript, log.rulings, log.aside, stands.proofed, untouched, stands.retractions
+                session, tag, transcript, log.rulings, log.aside, stands.proofed, untouched, stands.retractions,
+                self.standing.names,
             )  # fmt: skip
             self._open[session.slug] = made
             for slug in list(self._open)[:-_MOST_OPEN]:
