@@ -108,11 +108,17 @@ def _planned(scene: Scene, plans: list[_Plan], begin: int, verb: int) -> _Plan |
         return None
     end = min(unit_at(scene, verb)[1], verb + 1 + _OBJECT)
     said = scene.content(range(verb + 1, end))
-    vague = verb + 1 >= end or pieces[verb + 1].text in words.any
+    near = range(verb + 1, min(end, verb + 1 + _VERB))
+    vague = verb + 1 >= end or pieces[verb + 1].text in words.any or any(_is_one(scene, at) for at in near)
     for plan in reversed(plans):
         if plan.end <= begin and _same_verb(scene, plan.verb, verb) and (vague or said & _object(scene, plan)):
             return plan
     return None
+
+
+def _is_one(scene: Scene, at: int) -> bool:
+    """ "The back one", which may have been read as a number."""
+    return scene.pieces[at].measured is None and scene.text(at, at + 1).lower() == "one"
 
 
 def _postponed(scene: Scene, at: int) -> bool:
@@ -125,7 +131,7 @@ def _postponed(scene: Scene, at: int) -> bool:
 def _left(scene: Scene) -> Iterator[tuple[int, frozenset[str]]]:
     """ "I'm leaving the block alone", "the spokes are staying": where it is said, and of what."""
     words, pieces = plain_words(), scene.pieces
-    for at in range(1, len(pieces) - 2):
+    for at in range(1, len(pieces)):
         if pieces[at].text in _LEAVING and pieces[at - 1].text in ("i'm", "i'll", "we're", "we'll", "just"):
             close = min(at + _OBJECT + 1, len(pieces))
             until = next((k for k in range(at + 2, close) if pieces[k].text in words.left), None)

@@ -38,7 +38,10 @@ def find_said_before(scene: Scene) -> Iterator[Draft]:
     for begin, end in scene.words.said.find(scene.pieces, 0, len(scene.pieces)):
         before = scene.pieces[begin - 1] if begin else None
         asked = scene.pieces[begin].text == "did"
-        if scene.pieces[end - 1].text == "said" and end < len(scene.pieces) and scene.pieces[end].text == "to":
+        follows = scene.pieces[end].text if end < len(scene.pieces) else ""
+        if (scene.pieces[end - 1].text == "said" and follows == "to") or (
+            follows == "about" and (before is None or before.text != "what")
+        ):
             continue
         if before is not None and before.text in scene.words.not_behind and not before.mark and not asked:
             continue

@@ -70,8 +70,10 @@ class Signs:
 
 
 def _called_to_mind(scene: Scene, begin: int, end: int) -> bool:
-    """ "Like I said", "as I told you": what was said holds. "I said to him" is talk of another kind."""
-    if end < len(scene.pieces) and scene.pieces[end - 1].text == "said" and scene.pieces[end].text == "to":
+    """ "Like I said", "as I told you": what was said holds. "I said to him" and "I told you about" state nothing."""
+    follows = scene.pieces[end].text if end < len(scene.pieces) else ""
+    what = "what" in {piece.text for piece in scene.pieces[max(0, begin - 1) : begin + 1]}
+    if (scene.pieces[end - 1].text == "said" and follows == "to") or (follows == "about" and not what):
         return True
     before = scene.pieces[begin - 1] if begin else None
     if (

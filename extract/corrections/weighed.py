@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from extract.corrections.evidence import weigh
+from extract.corrections.evidence import Reasons, weigh
 from extract.corrections.far_pairs import far_pairs, far_reasons, window
 from extract.corrections.figure_pairs import breaks
 from extract.corrections.near_pairs import near_pairs, near_reasons
@@ -37,11 +37,17 @@ _FAR_OPENING = ("quote", "recall", "confess", "discard", "amend", "reread")
 def find_weighed_slips(scene: Scene) -> Iterator[Draft]:
     """Each figure that follows another so closely that it may be said in its place."""
     signs = signs_of(scene)
-    scored = [(weigh("near", near_reasons(scene, signs, *pair)), pair) for pair in near_pairs(scene, signs)]
+    read = ((near_reasons(scene, signs, *pair), pair) for pair in near_pairs(scene, signs))
+    scored = [(weigh("near", reasons), pair) for reasons, pair in read if not _plainly_another(reasons)]
     sure = {pair for score, pair in scored if score > 0}
     chained = {(first, last) for first, middle in sure for begun, last in sure if begun == middle}
     for wrong, right in _best(one for one in scored if one[1] not in chained):
         yield _near(scene, signs, wrong, right)
+
+
+def _plainly_another(reasons: Reasons) -> bool:
+    """The second figure is said of another thing, and nothing between them takes the first back."""
+    return "another_subject" in reasons and not any(name in reasons for name in _OPENING if name != "pause")
 
 
 def find_weighed_returns(scene: Scene) -> Iterator[Draft]:

@@ -32,6 +32,7 @@ from extract.corrections.near_pairs import near_pairs, near_reasons
 from extract.corrections.statement_reasons import statement_reasons
 from extract.corrections.statements import statements, unit_starts
 from extract.weights import Weights
+from tests.benchmarks.marked_talks import FOLDERS
 from tests.benchmarks.takeback_talks import MarkedTalk, marked_talks
 
 WEIGHTS = Path(__file__).parent.parent.parent / "extract" / "data" / "takeback_weights.toml"
@@ -200,8 +201,9 @@ def _write(fitted: Sequence[tuple[Model, Weights]], talks: int) -> None:
         "# Made by: python -m tests.benchmarks.fit_corrections --write",
         f"# Logistic regression with an L2 penalty, C = {strengths}; signs that can only speak",
         f"# for or against a correction are held to that side. The bias is raised by {raised}.",
-        f"# Fitted on {talks} talks and phrases, inventions of ours all of them: tests/narrations (fitted, read), the",
-        "# phrases of tests/extract/corrections, and the talks of tests/extract marked in its marked_talks.toml.",
+        f"# Fitted on {talks} talks and phrases, inventions of ours all of them: tests/narrations",
+        f"# ({', '.join(FOLDERS)}), the phrases of tests/extract/corrections, and the talks of",
+        "# tests/extract marked in its marked_talks.toml.",
     ]
     for model, one in fitted:
         lines += ["", f"[{model.name}]", f"bias = {one.bias:.2f}"]

@@ -110,7 +110,7 @@ def test_few_look_alikes_at_such_benches_are_taken_for_corrections(extractor: Ex
 def test_most_of_what_is_taken_back_in_plain_speech_is_found_with_what_holds(extractor: Extractor) -> None:
     due = cases("plain_speech.txt")
     missed = [case.title for case in due if not _is_found(case, _read(extractor, case.cues))]
-    assert len(missed) <= 0.35 * len(due), missed
+    assert len(missed) <= 0.15 * len(due), missed
 
 
 def _is_found(case: Case, record: Record) -> bool:
@@ -131,4 +131,4 @@ def _words(text: str) -> set[str]:
 def test_look_alikes_of_plain_speech_take_nothing_back(extractor: Extractor) -> None:
     due = cases("plain_look_alikes.txt")
     mistaken = [case.title for case in due if _read(extractor, case.cues).corrections]
-    assert len(mistaken) <= 0.1 * len(due), mistaken
+    assert len(mistaken) <= 0.05 * len(due), mistaken
