@@ -11,7 +11,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 
 class _Frozen(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 class Word(_Frozen):
@@ -87,7 +87,7 @@ class Transcript(_Frozen):
     warnings: tuple[str, ...] = ()
     """What a person should know of the hearing, one line each: "the sound is damaged at 3:05 ..."."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, populate_by_name=True)
 
     @property
     def text(self) -> str:

@@ -21,7 +21,7 @@ Verdict = Literal["stet", "amend", "strike", "add", "reorder", "merge", "split"]
 
 
 class _Part(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, populate_by_name=True)
 
 
 class SessionFacts(_Part):

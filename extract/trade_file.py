@@ -39,7 +39,7 @@ Words = Annotated[str, Field(min_length=1)]
 
 
 class _Row(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class _BandRow(_Row):

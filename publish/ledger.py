@@ -27,7 +27,7 @@ How = Literal["on_film", "proof", "later_session", "put_right_later"]
 class Listed(BaseModel):
     """One erratum, as it was published."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     session: str
     """Folder of the session in which it was taken back, or, put right later, in which it was said."""
@@ -67,7 +67,7 @@ class Listed(BaseModel):
 class Ledger(BaseModel):
     """All errata that were ever published, the oldest first."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     format: Literal["spokeshave-errata/1"] = "spokeshave-errata/1"
     errata: tuple[Listed, ...] = ()

@@ -26,7 +26,7 @@ NAMED_ONCE: frozenset[Kind] = frozenset({"tool", "material"})
 
 
 class _Part(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 class Item(_Part):

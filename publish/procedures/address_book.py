@@ -22,7 +22,7 @@ Steps = dict[str, tuple[str, ...]]
 class Lodged(BaseModel):
     """One address."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     slug: str = Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$")
     """Name of the page, without folder and ending."""
@@ -37,7 +37,7 @@ class Lodged(BaseModel):
 class Book(BaseModel):
     """All addresses of procedures that were ever published, the oldest first."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     format: Literal["spokeshave-procedure-addresses/1"] = "spokeshave-procedure-addresses/1"
     addresses: tuple[Lodged, ...] = ()

@@ -20,7 +20,7 @@ Sort = Literal["tool", "material"]
 class Said(BaseModel):
     """What a session has for a tool or material."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     sort: Sort
     """What the session takes it for."""

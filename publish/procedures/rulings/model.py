@@ -16,7 +16,7 @@ FORMAT = "spokeshave-procedure-ruling/1"
 
 
 class _Part(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 class StepNamed(_Part):
