@@ -30,6 +30,13 @@ class ActWords:
     old: frozenset[str]
     common: frozenset[str]
     empty: frozenset[str]
+    bare: frozenset[str]
+    vague: frozenset[str]
+    fresh: frozenset[str]
+    worn: frozenset[str]
+    back: frozenset[str]
+    again: dict[str, str]
+    """Part -> what gluing it on again is called: "neck" -> "reset"."""
 
 
 @cache
@@ -49,6 +56,12 @@ def act_words() -> ActWords:
         old=frozenset(applied["old"]),
         common=frozenset(data["common"]["things"]),
         empty=frozenset(data["empty"]["words"]),
+        bare=frozenset(data["naming"]["bare"]),
+        vague=frozenset(data["naming"]["vague"]),
+        fresh=frozenset(data["naming"]["fresh"]),
+        worn=frozenset(data["naming"]["worn"]),
+        back=frozenset(data["naming"]["back"]),
+        again=data["naming"]["again"],
     )
 
 

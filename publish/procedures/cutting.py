@@ -15,7 +15,7 @@ from publish.procedures.acts import act_words
 from publish.procedures.deeds import Deed
 from publish.procedures.likeness import Features, things_features, together
 
-_PRIOR = 1.2
+_PRIOR = 0.9
 """Weight of the cost of a run by itself."""
 _ARC = 0.5
 _LONGEST = 40

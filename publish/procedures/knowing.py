@@ -24,7 +24,9 @@ _LIKE = 0.3
 _OWN = 0.2
 """What the run that a step stood in counts, against the cosine of the step with another session's procedure."""
 _CHANGE = 0.35
-"""Cost of going over from one procedure to another."""
+"""Cost of going over from one procedure to another;"""
+_CHANGE_AT_CUT = 0.15
+"""where the session's steps were cut without regard to others, which tells too that another job begins."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,9 +164,10 @@ def _best_path(scores: Sequence[dict[int, float]], own: Sequence[int]) -> list[t
     for at in range(1, len(scores)):
         before = reached[-1]
         top = max(states, key=lambda state: before[state][0])
+        cost = _CHANGE if own[at] == own[at - 1] else _CHANGE_AT_CUT
         row = {}
         for state in states:
-            stay, change = before[state][0], before[top][0] - _CHANGE
+            stay, change = before[state][0], before[top][0] - cost
             row[state] = (max(stay, change) + worth(at, state), state if stay >= change else top)
         reached.append(row)
     last = max(states, key=lambda state: reached[-1][state][0])

@@ -123,8 +123,8 @@ def rule_on_a_session(shop: Shop, one: Session) -> None:
 def rule_on_the_shop(shop: Shop) -> None:
     """A ruling of every kind on procedures, and on tools and materials, as a person gives them."""
     for words in (
-        ("procedure", "rename", "Glue the bridge", "Reglue a bridge"),
-        ("procedure", "merge", "Reglue a bridge", "Sand the bottom"),
+        ("procedure", "rename", "Reglue the bridge", "Reglue a bridge"),
+        ("procedure", "merge", "Reglue a bridge", "Glue the bridge"),
         ("procedure", "split", "Reglue a bridge", "--session", "heron", "--as", "The Heron’s bridge"),
         ("procedure", "pin", "Reglue a bridge", "ash"),
         ("procedure", "unpin", "Reglue a bridge"),

@@ -12,7 +12,7 @@ from extract.record import Record, SessionFacts
 from extract.trade import load_trade
 
 FOLDER = Path(__file__).parent
-HALVES = ("tuned", "unseen")
+HALVES = ("tuned", "unseen", "third")
 _WORDS_A_SECOND = 2.5
 _BREATH = 0.4
 

@@ -84,43 +84,43 @@ def test_any_rulings_and_sessions_leave_every_address_leading_to_most_of_what_it
 def test_the_address_follows_the_name_and_comes_back_with_it() -> None:
     works, rulings = three_bridges(), list[Ruling]()
     library, book = next_edition(Book(), works, rulings)
-    assert [one.slug for one in library.shelved] == ["glue-the-bridge", "cut-the-saddle-slot"]
+    assert [one.slug for one in library.shelved] == ["reglue-the-bridge", "cut-the-saddle-slot"]
     rulings.append(giving.rename(procedures_of(works).all[0], "Reglue a bridge", Hand()))
     library, book = next_edition(book, works, rulings)
     assert library.shelved[0].slug == "reglue-a-bridge"
-    assert [(one.slug, one.to) for one in library.moved] == [("glue-the-bridge", 0)]
+    assert [(one.slug, one.to) for one in library.moved] == [("reglue-the-bridge", 0)]
     rulings.append(giving.undo(rulings, None, Hand()))
     library, book = next_edition(book, works, rulings)
-    assert library.shelved[0].slug == "glue-the-bridge"
+    assert library.shelved[0].slug == "reglue-the-bridge"
     assert [(one.slug, one.to) for one in library.moved] == [("reglue-a-bridge", 0)]
 
 
 def test_no_other_procedure_gets_an_address_that_leads_on() -> None:
     works, rulings = three_bridges(), list[Ruling]()
     book = next_edition(Book(), works, rulings)[1]
-    for at, name in ((0, "Reglue a bridge"), (1, "Glue the bridge")):
+    for at, name in ((0, "Reglue a bridge"), (1, "Reglue the bridge")):
         rulings.append(giving.rename(procedures_of(works, rulings).all[at], name, Hand()))
     library, _ = next_edition(book, works, rulings)
     assert [(one.slug, one.name) for one in library.shelved] == [
         ("reglue-a-bridge", "Reglue a bridge"),
-        ("glue-the-bridge-2", "Glue the bridge"),
+        ("reglue-the-bridge-2", "Reglue the bridge"),
     ]
-    assert {one.slug: one.to for one in library.moved} == {"glue-the-bridge": 0, "cut-the-saddle-slot": 1}
+    assert {one.slug: one.to for one in library.moved} == {"reglue-the-bridge": 0, "cut-the-saddle-slot": 1}
 
 
 def test_two_of_one_name_keep_their_addresses_whatever_comes_before_them() -> None:
     works, rulings = list(three_bridges()), list[Ruling]()
     bridge = procedures_of(works).all[0]
-    rulings.append(giving.split_by_sessions(bridge, ["cedar"], "Glue the bridge", Hand()))
-    rulings.append(giving.rename(procedures_of(works, rulings).all[0], "Glue the bridge", Hand()))
+    rulings.append(giving.split_by_sessions(bridge, ["cedar"], "Reglue the bridge", Hand()))
+    rulings.append(giving.rename(procedures_of(works, rulings).all[0], "Reglue the bridge", Hand()))
     library, book = next_edition(Book(), works, rulings)
-    before = {one.slug: {ran.session for ran in one.ran} for one in library.shelved if one.name == "Glue the bridge"}
+    before = {one.slug: {ran.session for ran in one.ran} for one in library.shelved if one.name == "Reglue the bridge"}
     assert len(before) == 2
     works.insert(0, work("2030-01-01-alder", JOBS[2]))
     after = {one.slug: {ran.session for ran in one.ran} for one in next_edition(book, works, rulings)[0].shelved}
     assert all(sessions <= after[slug] for slug, sessions in before.items())
     # Made one, and taken apart again, both are where they were.
-    both = [one for one in procedures_of(works, rulings).all if one.name == "Glue the bridge"]
+    both = [one for one in procedures_of(works, rulings).all if one.name == "Reglue the bridge"]
     joined, book = next_edition(book, works, [*rulings, giving.merge(both, Hand())])
     assert len([one for one in joined.moved if "page" in one.had]) == 1
     again = {one.slug: {ran.session for ran in one.ran} for one in next_edition(book, works, rulings)[0].shelved}
@@ -164,10 +164,10 @@ def test_every_page_and_card_that_was_published_leads_on_and_is_carried_to_anoth
     shop = shop_of_bridges(tmp_path)
     ever: set[str] = set()
     for words in (
-        [], ["pin", "glue-the-bridge", "job2"], ["rename", "glue-the-bridge", "Reglue a bridge"],
+        [], ["pin", "reglue-the-bridge", "job2"], ["rename", "reglue-the-bridge", "Reglue a bridge"],
         ["merge", "reglue-a-bridge", "cut-the-saddle-slot"], ["unpin", "reglue-a-bridge"], ["undo"], ["undo"],
         ["rename", "cut-the-saddle-slot", "<i>Slot</i> & saddle"],
-        ["split", "reglue-a-bridge", "--session", "job3", "--as", "Glue the bridge"],
+        ["split", "reglue-a-bridge", "--session", "job3", "--as", "Reglue the bridge"],
     ):  # fmt: skip
         if words:
             run(shop, *words)
@@ -177,9 +177,9 @@ def test_every_page_and_card_that_was_published_leads_on_and_is_carried_to_anoth
         assert digest(shop.public) == anew(shop, tmp_path / "anew"), words
         assert not list(dead(shop.public))
     assert leading_from(shop, "cut-the-saddle-slot.html") == "i-slot-i-saddle.html"
-    assert leading_from(shop, "cards/glue-the-bridge.html") == "reglue-a-bridge.html"
-    assert not re.search("http-equiv", (shop.public / "procedures/glue-the-bridge-2.html").read_text())
-    assert leading_from(shop, "glue-the-bridge.html") == "reglue-a-bridge.html"
+    assert leading_from(shop, "cards/reglue-the-bridge.html") == "reglue-a-bridge.html"
+    assert not re.search("http-equiv", (shop.public / "procedures/reglue-the-bridge-2.html").read_text())
+    assert leading_from(shop, "reglue-the-bridge.html") == "reglue-a-bridge.html"
     export_shop(shop, tmp_path / "shop.zip")
     other = import_shop(tmp_path / "shop.zip", tmp_path / "elsewhere")
     publish_shop(other)
@@ -194,10 +194,10 @@ def test_where_all_sessions_of_a_procedure_are_gone_its_address_leads_to_the_lis
     publish_shop(shop)
     # One session is left, with a bridge and no saddle.
     assert leading_from(shop, "cut-the-saddle-slot.html") == "index.html"
-    assert leading_from(shop, "glue-the-bridge.html").startswith("../sessions/2031-01-01-job1/index.html#")
+    assert leading_from(shop, "reglue-the-bridge.html").startswith("../sessions/2031-01-01-job1/index.html#")
     shop.remove(shop.sessions()[0])
     publish_shop(shop)
-    assert leading_from(shop, "glue-the-bridge.html") == "../index.html"
+    assert leading_from(shop, "reglue-the-bridge.html") == "../index.html"
     assert not list(dead(shop.public))
     assert digest(shop.public) == anew(shop, tmp_path / "anew")
 
@@ -205,9 +205,9 @@ def test_where_all_sessions_of_a_procedure_are_gone_its_address_leads_to_the_lis
 def test_the_page_at_a_former_address_names_the_page_that_search_engines_are_to_take(tmp_path: Path) -> None:
     shop = shop_of_bridges(tmp_path)
     publish_shop(shop)
-    run(shop, "rename", "glue-the-bridge", "Reglue a bridge")
+    run(shop, "rename", "reglue-the-bridge", "Reglue a bridge")
     publish_shop(shop)
-    former = shop.public / "procedures" / "glue-the-bridge.html"
+    former = shop.public / "procedures" / "reglue-the-bridge.html"
     assert _Page(former).canonical == "reglue-a-bridge.html"
     text = shop.settings_file.read_text(encoding="utf-8")
     web = text.replace('site_address = ""', 'site_address = "https://bench.example/notes"')

@@ -24,7 +24,7 @@ from tests.publish.procedures.shop import run, shop_of_many
 from tests.publish.test_site import digest
 
 NUMBER = 14
-PAGE, EVERY = "procedures/glue-the-bridge.html", "procedures/every/glue-the-bridge.html"
+PAGE, EVERY = "procedures/reglue-the-bridge.html", "procedures/every/reglue-the-bridge.html"
 
 
 @pytest.fixture(scope="module")
@@ -32,7 +32,7 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Shop:
     """Fourteen bridges; the third one's version is preferred."""
     folder = tmp_path_factory.mktemp("many")
     made = shop_of_many(folder, NUMBER, short_film(folder / "film.webm", seconds=2))
-    run(made, "pin", "glue-the-bridge", "job2")
+    run(made, "pin", "reglue-the-bridge", "job2")
     publish_shop(made)
     return made
 
@@ -69,7 +69,7 @@ def test_words_are_told_once_and_the_most_usual_first(shop: Shop) -> None:
 
 def test_every_version_figure_and_second_is_one_page_away(shop: Shop) -> None:
     page, every = ((shop.public / name).read_text() for name in (PAGE, EVERY))
-    assert 'href="every/glue-the-bridge.html"' in page
+    assert 'href="every/reglue-the-bridge.html"' in page
     for at, session in enumerate(shop.sessions()):
         assert f"../sessions/{session.slug}/index.html" in page
         assert f'id="v-{session.slug}"' in every
@@ -127,7 +127,7 @@ def test_where_fewer_are_left_the_page_of_every_version_leads_to_the_procedure(t
     assert (shop.public / EVERY).is_file()
     shop.remove(shop.sessions()[0])
     publish_shop(shop)
-    assert 'content="0; url=../glue-the-bridge.html"' in (shop.public / EVERY).read_text()
+    assert 'content="0; url=../reglue-the-bridge.html"' in (shop.public / EVERY).read_text()
     assert digest(shop.public) == anew(shop, tmp_path / "anew")
 
 

@@ -43,7 +43,7 @@ def test_a_part_named_by_its_last_word_is_the_one_spoken_of() -> None:
 def test_sessions_that_did_the_same_share_a_procedure_and_others_do_not() -> None:
     found = procedures_of(three_bridges()).all
     assert [(one.name, [version.work.slug[11:] for version in one.versions]) for one in found] == [
-        ("Glue the bridge", ["ash", "birch", "cedar"]),
+        ("Reglue the bridge", ["ash", "birch", "cedar"]),
         ("Cut the saddle slot", ["birch", "damson"]),
     ]
 
