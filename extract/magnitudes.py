@@ -17,6 +17,7 @@ Phrase = tuple[str, ...]
 _FILES = (
     "magnitudes",
     *(f"magnitudes_{area}" for area in ("terms", "shop", "house", "craft", "sound", "heat", "bench")),
+    *(f"usual_{area}" for area in ("strings", "time", "cycle", "wood", "wires")),
 )
 """The first one has, beside rows, how the dimensions are said."""
 ANY, SIZE = "any", "size"
@@ -34,8 +35,14 @@ class Magnitude:
     unit: str
     kind: str
     source: str
-    context: frozenset[str]
-    """Words of which one must be said in the talk; empty where the thing is the same at every bench."""
+    context: frozenset[Phrase]
+    """Words, or several together, of which one must be said in the talk; empty where any bench has the thing."""
+    usual: bool = False
+    """Where it usually lies, not where it may: beyond it only a slip is a fault."""
+
+    def is_of(self, talk: frozenset[str]) -> bool:
+        """Whether a talk, by all of its words, may speak of the thing."""
+        return not self.context or any(talk.issuperset(phrase) for phrase in self.context)
 
     @property
     def name(self) -> str:
@@ -92,10 +99,11 @@ def magnitudes() -> Magnitudes:
 
 
 def _rows(data: dict[str, Any]) -> Iterator[Magnitude]:
-    source, context = data.get("source", COMMON), frozenset(data.get("context", ()))
+    source, context = data.get("source", COMMON), _phrases(data.get("context", []))
+    usual = data.get("usual", False)
     for things, what, low, high, unit in data["rows"]:
         for thing in things.split(", "):
-            yield Magnitude(thing, what, low, high, unit, unit_named(unit).kind, source, context)
+            yield Magnitude(thing, what, low, high, unit, unit_named(unit).kind, source, context, usual)
 
 
 def _phrases(rows: list[str]) -> frozenset[Phrase]:

@@ -7,6 +7,7 @@ Source: common usage of spoken English; no source.
 from __future__ import annotations
 
 from extract.checks.arithmetic.counting import COUNTS
+from extract.checks.said_in import words_for
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words
 from extract.magnitudes import magnitudes
@@ -47,7 +48,7 @@ def named_before(talk: Talk, words: tuple[str, ...], heads: bool = False) -> Phr
                 continue
             if one_thing & {*words[end:]} and _is_many(words[end - 1], name):
                 return None
-            if not _is_a_place(words[max(0, end - length - 3) : end - length]) and not (
+            if not _is_a_place(words[max(0, end - length - 4) : end - length]) and not (
                 heads and _goes_on(words[end:])
             ):
                 return name
@@ -72,9 +73,10 @@ def spoken_of(talk: Talk, one: Said) -> Phrase | None:
 
 
 def _is_a_place(words: tuple[str, ...]) -> bool:
-    """ "From the old", before "board": a preposition that reaches the thing."""
+    """ "From the old", before "board": a preposition that reaches the thing; "calipers on the" measures it."""
     reach = next((at for at in range(len(words), 0, -1) if words[at - 1] in _BORDERS), 0)
-    return bool(check_words().placing & {*words[reach:]})
+    placing = [at for at in range(reach, len(words)) if words[at] in check_words().placing]
+    return any(not at or words[at - 1] not in words_for("measuring", "tools") for at in placing)
 
 
 def _is_counted(words: tuple[str, ...]) -> bool:
@@ -86,21 +88,26 @@ def recorded(talk: Talk, one: Said) -> Phrase | None:
     """The item that the record gives, or the known thing that it is a kind of."""
     words = singular(tuple(words_of(one.measure.item or "")))
     is_said = {*words} & {singular((word,))[0] for word in one.clause}
-    if (not is_said and not _IT & {*one.clause[-_NEAR:]}) or not _agrees(one, words):
+    if (not is_said and not _IT & {*one.clause[-_NEAR:]}) or not agrees(one, words):
         return None
-    places = [at for at, word in enumerate(one.clause) if singular((word,))[0] in words]
-    if places and all(_is_counted(one.clause[:at]) for at in places):
+    if is_counted(one, words):
         return None
     if not {*words} <= talk.words | {word.removesuffix("s") for word in talk.words}:
         return None
     return next((words[at:] for at in range(len(words)) if words[at:] in magnitudes().by_thing), None)
 
 
-def _agrees(one: Said, item: Phrase) -> bool:
+def agrees(one: Said, item: Phrase) -> bool:
     """ "It" is not what was last named as more than one: "the locks look newer, it's 38 inches wide"."""
     said = {*one.clause[-_NEAR:]}
     last = next((word for word in reversed(one.before) if singular((word,))[0] == item[-1]), "") if item else ""
     return not (_is_many(last, item) and _ONE & said and not _IT - _ONE & said)
+
+
+def is_counted(one: Said, item: Phrase) -> bool:
+    """Wherever the item is named it is told how many there are: "40 stitches come out at"."""
+    places = [at for at, word in enumerate(one.clause) if singular((word,))[0] in item]
+    return bool(places) and all(_is_counted(one.clause[:at]) for at in places)
 
 
 def _is_many(word: str, name: Phrase) -> bool:

@@ -13,6 +13,8 @@ from extract.checks.finding import Suspicion
 from extract.checks.linear import conversion
 from extract.checks.named import (
     REACH,
+    agrees,
+    is_counted,
     named_before,
     named_behind,
     recorded,
@@ -34,7 +36,10 @@ _FAR, _FARTHER = 1.25, 6
 _FAR_BELOW = 3
 """Small figures of a large thing are seldom its size."""
 _IN_REACH = 7
+_RATE = (("in",), ("per",), ("every",))
 _INWARDS = frozenset({"depth", "length"})
+_SUPPOSED = 2
+"""So many times outside where a thing usually lies, or where that lies which the record supposes."""
 _DEGREES = 60
 """The same of a temperature, whose zero is no nothing, in kelvins."""
 
@@ -45,10 +50,52 @@ def find_out_of_scale(talk: Talk) -> Iterator[Suspicion]:
         if not _is_a_size(one):
             continue
         rows = _rows_for(talk, one)
-        if rows and not any(_is_inside(row, one) for row in rows):
-            found = _judge(one, min(rows, key=lambda row: _times_outside(row, one)))
-            if found is not None:
-                yield found
+        found = _beyond(one, rows) if rows else _beyond_supposed(one, _supposed(talk, one))
+        if found is not None:
+            yield found
+
+
+def _beyond(one: Said, rows: list[Magnitude]) -> Suspicion | None:
+    """What is wrong with a figure that lies in no span, or in none where it usually does, as a slip explains."""
+    usual = [row for row in rows if row.usual]
+    if any(_is_inside(row, one) for row in usual):
+        return None
+    slipped = [row for row in usual if _times_outside(row, one) >= _SUPPOSED and _meant(one, row) is not None]
+    if slipped:
+        return _judge(one, _nearest(slipped, one))
+    return _judge(one, _nearest(rows, one)) if rows and not any(_is_inside(row, one) for row in rows) else None
+
+
+def _nearest(rows: list[Magnitude], one: Said) -> Magnitude:
+    """The row that a figure lies least outside of; of those that it lies beyond rather than short of."""
+    return min(rows, key=lambda row: ((_value(row, one) or 0) <= row.low, _times_outside(row, one)))
+
+
+def _beyond_supposed(one: Said, rows: list[Magnitude]) -> Suspicion | None:
+    """The same of what the record supposes: it must lie farther outside, and a slip must explain it."""
+    if not rows or not one.measure.unit_said or any(_is_inside(row, one) for row in rows):
+        return None
+    row = _nearest([row for row in rows if row.usual] or rows, one)
+    return _judge(one, row) if _times_outside(row, one) >= _SUPPOSED and _meant(one, row) is not None else None
+
+
+def _supposed(talk: Talk, one: Said) -> list[Magnitude]:
+    """Rows of what the record has a figure measure, or of the item that it has, though no words near it say so."""
+    measure, known = one.measure, magnitudes()
+    if measure.difference or one.before[-1:] in _RATE:
+        return []
+    if measure.kind == "length" and (is_no_size(one) or _reaches_in(one)):
+        return []
+    name = singular(tuple(words_of(measure.attribute or "")))
+    rows = [row for row in known.by_thing.get(name, ()) if row.what == ANY and row.kind != "length"]
+    item = singular(tuple(words_of(measure.item or "")))
+    if not item or not agrees(one, item) or is_counted(one, item):
+        return [row for row in rows if row.kind == measure.kind and row.is_of(talk.words)]
+    of_item = next((known.by_thing[item[at:]] for at in range(len(item)) if item[at:] in known.by_thing), ())
+    dimensions = {what for what, one_of in known.dimensions.items() if measure.attribute in one_of.recorded}
+    if measure.attribute not in check_words().not_own:
+        rows += [row for row in of_item if row.what in dimensions or (row.kind != "length" and row.what != ANY)]
+    return [row for row in rows if row.kind == measure.kind and row.is_of(talk.words)]
 
 
 def is_usual(talk: Talk, one: Said) -> bool:
@@ -100,7 +147,7 @@ def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:
         rows = [
             row
             for row in magnitudes().by_thing.get(thing or (), ())
-            if row.kind == one.measure.kind and (not row.context or row.context & talk.words)
+            if row.kind == one.measure.kind and row.is_of(talk.words)
         ]
         if rows:
             return _of_dimension(one, [row for row in rows if row.what == ANY or own], behind is not None)

@@ -35,6 +35,7 @@ _WAIT, _SETTLES = 7, 4
 """Words before a wait among which it must be said to be one, and cues up to which another time gives it its unit."""
 _SHORTEST = 6
 """Letters of an attribute's name: "set" and "gap" are said for too many things."""
+_WAITED = 3
 _STEM = 4
 _PITCH = frozenset({"pitch"})
 """ "Flat" and "sharp" are of pitch only where the talk speaks of pitch."""
@@ -69,7 +70,8 @@ def _asked(one: Said, kind: str | None) -> str:
     """What is to be said: of what the record supposes only what the words name too."""
     measure, near = one.measure, {word[:_STEM] for word in one.before[-_WAIT:]}
     named = any(word[:_STEM] in near for word in words_of(measure.attribute or ""))
-    told = named or kind == "time" or kind == _first_kind(one)
+    waits = one.before[-1:] == ("for",) or bool(check_words().waits[0] & {*one.before[-_WAITED:]})
+    told = named or (kind == "time" and waits) or kind == _first_kind(one)
     if measure.attribute and told and kind in check_words().usual_units:
         return f"say the {measure.attribute} in {choices(kind)}"
     return "say which unit is meant"
@@ -182,7 +184,7 @@ def _named_before(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[st
 
 
 def _kind_behind(talk: Talk, one: Said) -> tuple[str, frozenset[str]] | None:
-    for length in (3, 2, 1):
+    for length in (4, 3, 2, 1):
         kinds = check_words().kind_behind.get(one.after[:length])
         if kinds is not None and (kinds != _PITCH or talk.tells_pitch):
             behind = " ".join(one.after[:length])

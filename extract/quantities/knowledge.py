@@ -63,6 +63,14 @@ class Evidence:
     """Behind a figure that a wrench is set to."""
     unsettled_within: int
     unsettled_then: frozenset[str]
+    unsettled_about: frozenset[str]
+    """Words that may stand between that small word and the figure."""
+    unsettled_read: dict[str, Phrases]
+    """By kind, what stands behind a figure that is read on an instrument of it."""
+    unsettled_of: frozenset[str]
+    """Stuffs that aren't counted, so that a bare figure of one lacks its unit."""
+    unsettled_parts: frozenset[str]
+    """Words near such a figure with which it is a share."""
     lasting_verbs: Phrases
     lasting_then: frozenset[str]
     lasting_near: frozenset[str]
@@ -149,6 +157,10 @@ def _evidence(data: dict[str, Any]) -> Evidence:
         wrenched=Phrases(data["unsettled"]["wrenched"]),
         unsettled_within=data["unsettled"]["within"],
         unsettled_then=frozenset(data["unsettled"]["then"]),
+        unsettled_about=frozenset(data["unsettled"]["about"]),
+        unsettled_read={kind: Phrases(rows) for kind, rows in data["unsettled"]["read"].items()},
+        unsettled_of=frozenset(data["unsettled"]["stuffs"]),
+        unsettled_parts=frozenset(data["unsettled"]["parts"]),
         links=Links(
             frozenset(links["strong"]),
             frozenset(links["weak"]),

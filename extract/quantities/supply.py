@@ -19,11 +19,16 @@ from extract.quantities.scene import Scene
 from extract.spans import Number
 
 _SURE, _NAMED = 2.0, 1.5
+_TORQUE = "torque"
+_FEWEST = 3
+"""Fewer of what an instrument shows, or of a stuff, may be counted."""
 
 
 def supply(scene: Scene, draft: Draft, near: Neighbours) -> Draft | None:
     """The draft with a unit supplied, or None where nothing makes the number a measure."""
     candidates = candidates_for(scene, draft, near)
+    if _set_kind(scene, draft) == _TORQUE:
+        candidates = [one for one in candidates if one.unit.kind == _TORQUE]
     best = max(candidates, key=lambda one: one.score, default=None)
     weight = weigh(evidence_for(scene, draft, near.counted))
     if best is not None and weight + best.score >= knowledge().evidence.enough:
@@ -68,11 +73,31 @@ def _set_kind(scene: Scene, draft: Draft) -> str | None:
     evidence, at = knowledge().evidence, draft.start
     if evidence.wrenched.at(scene.tape, draft.end) is not None:
         return "torque"
+    if draft.number.form in ("fraction", "mixed"):
+        return None  # nothing that is set to a bare figure goes by fractions but a length
     if not scene.ends_clause(draft.end) and scene.tape.text(draft.end) not in evidence.unsettled_then:
         return None
     words = scene.left(at, evidence.unsettled_within)
+    while words and words[-1] in evidence.unsettled_about:
+        words.pop()
     rows = evidence.unsettled
-    return next((kind for kind, verbs, small in rows if words and words[-1] in small and verbs & {*words}), None)
+    return next((kind for kind, verbs, small in rows if words and words[-1] in small and verbs & {*words[:-1]}), None)
+
+
+def _read_kind(scene: Scene, draft: Draft) -> str | None:
+    """Torque for "forty on the wrench": the instrument on which a bare figure is read; refuses "two on the scale"."""
+    if draft.number.form == "integer" and draft.number.value < _FEWEST:
+        return None
+    read = knowledge().evidence.unsettled_read
+    return next((kind for kind, phrases in read.items() if phrases.at(scene.tape, draft.end) is not None), None)
+
+
+def _is_amount(scene: Scene, draft: Draft) -> bool:
+    """ "Two hundred of shellac": so much of what isn't counted; refuses "four of resin to one of hardener"."""
+    evidence, tape = knowledge().evidence, scene.tape
+    if draft.number.value < _FEWEST or tape.text(draft.end) != "of" or scene.near(draft, 6) & evidence.unsettled_parts:
+        return False
+    return tape.text(draft.end + 1) in evidence.unsettled_of and not scene.tag(draft.end + 2).startswith("NN")
 
 
 def _from_setting(scene: Scene, draft: Draft) -> list[Candidate]:
@@ -83,7 +108,10 @@ def _from_setting(scene: Scene, draft: Draft) -> list[Candidate]:
 
 def unsettled(scene: Scene, draft: Draft) -> bool:
     """True for a bare number that matters though nothing settles its unit: "bake it at 200", "leave it for six"."""
-    if lasts(scene, draft) or _set_kind(scene, draft) is not None:
+    if lasts(scene, draft) or _is_amount(scene, draft):
+        return True
+    kind = _set_kind(scene, draft) or _read_kind(scene, draft)
+    if kind is not None and not (kind == "length" and any(unit.kind == kind for unit in scene.units_said)):
         return True
     hits = topics_near(scene, draft)
     if draft.number.form == "integer" and any(
