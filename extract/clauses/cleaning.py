@@ -46,6 +46,8 @@ def _word(bench: Bench, at: int, changed: dict[str, str]) -> str:
     spelt = len(before) == 1 and before.isalpha() and before not in {"i", "a"}
     if word == "un" and bench.tag(at - 1) in {"DT", "JJ"}:
         return "one"  # "the old un"; "turn un over" is it
+    if word == "got" and before in {"'ve", "have", "has", "had"}:
+        return token.text
     if word in changed and not spelt:
         return changed[word]
     proper = token.tag_ in {"NNP", "NNPS"} and bench.term_kind[at] is None and not token.is_sent_start

@@ -22,7 +22,7 @@ def complement_end(bench: Bench, start: int, end: int, objects: int = 1) -> int:
     """The token behind the last one that goes on with the verb before `start`; `objects` it may take yet."""
     at = start
     while at < end:
-        here = _next(bench, at, end, objects)
+        here = _next(bench, start, at, end, objects)
         if here is None:
             return at
         behind, took_object = here
@@ -31,13 +31,16 @@ def complement_end(bench: Bench, start: int, end: int, objects: int = 1) -> int:
     return end
 
 
-def _next(bench: Bench, at: int, end: int, objects: int) -> tuple[int, bool] | None:
+def _next(bench: Bench, start: int, at: int, end: int, objects: int) -> tuple[int, bool] | None:
     """Where the phrase that begins at a token ends, and whether it is an object; null where the clause is over."""
     words, word = phrase_words(), bench.word(at)
     if word in words.tails:
-        return end, False
+        telling = bench.begins_clause(at + 1) and bench.lower[at + 1 : at + 3] != ("you", "know")
+        return (end, False) if telling or word != "so" else None
     if word in {",", "-", "and", "or"}:
-        inner = _next(bench, at + 1, end, objects + 1) if at + 1 < end and _may_go_on(bench, at + 1, word) else None
+        inner = (
+            _next(bench, start, at + 1, end, objects + 1) if at + 1 < end and _may_go_on(bench, at + 1, word) else None
+        )
         return None if inner is None else (inner[0], False)
     measured = bench.measure_end(at)
     if measured is not None:
@@ -53,6 +56,8 @@ def _next(bench: Bench, at: int, end: int, objects: int) -> tuple[int, bool] | N
     if bench.tag(at) in {"DT", "CD"} and bench.words.nouns.get(bench.word(at + 1)) == "measure" and at + 1 < end:
         return _with_vagueness(bench, at + 2 + (bench.word(at + 2) in {"turn", "turns"}), end), False
     thing = thing_at(bench, at, end)
+    if thing is not None and at > start and states(bench, thing.end):
+        return None  # "look under the glass | the top pivot's gone"
     if thing is not None:
         measure = kind_of(bench, thing) in {"measure", "time"} or bench.word(thing.start) in words.each
         if measure or objects > 0:

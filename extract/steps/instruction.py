@@ -21,9 +21,10 @@ _COATING = frozenset(
     {"grease", "oil", "glue", "paint", "varnish", "shellac", "wax", "solder", "tape", "stain", "apply"}
 )
 _TWO_OBJECTS = frozenset({"give", "make", "call", "set", "leave", "keep"})
-_MEANS_ALL = frozenset({"everything", "each", "both", "all", "one", "ones"})
+_MEANS_ALL = frozenset({"everything", "each", "both", "all", "one", "ones", "rest", "lot", "others"})
 _COUNTED = frozenset({"DT", "PRP$", "CD", "PDT", "POS"})
 _PARTICIPLES = frozenset({"worked", "stray", "bare participle", "shown", "passive"})
+_GOING_ON = frozenset({"until", "till", "so", "to", "at"})
 _NEAR = 1
 """Cues within which a pronoun is put by its noun; farther back it stays as said."""
 
@@ -162,7 +163,8 @@ def _fronted(bench: Bench, candidate: Candidate) -> str:
     assert thing is not None  # noqa: S101
     said = noun(bench, thing, candidate.meant if _may_name(bench, candidate, frozenset()) else None)
     if candidate.shape == "headed":
-        return f"{verb} {said}: {cleaned(bench, *candidate.rest)}"
+        told = cleaned(bench, *candidate.rest)
+        return f"{verb} {said}{'' if told.partition(' ')[0] in _GOING_ON else ':'} {told}"
     if candidate.shape == "listed":
         return f"{verb} {said} to {cleaned(bench, start, end)}"
     if candidate.shape == "goes" and verb == "set":

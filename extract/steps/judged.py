@@ -63,6 +63,8 @@ def _lacks_object(said: list[str]) -> bool:
         return " ".join(said) not in words.alone
     if said[0] in words.needs_object and said[1] in words.places and said[2:3] != ["it"]:
         return True
+    if said[0] == "put" and not any(word in words.places or word in PARTICLES for word in said[2:]):
+        return said[1] not in PARTICLES | words.places
     if said[0] in words.needs_place and len(said) == 2 and said[1] in _POINTING:
         return True
     if said[0] in words.needs_object and said[1] in PARTICLES and said[2] in words.places:

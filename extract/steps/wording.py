@@ -20,6 +20,7 @@ from extract.steps.merge import Group
 from extract.steps.naming import name_with_whole, named_work
 
 _TAILS = frozenset({"till", "until", "before", "where", "while", "so", "when", "if", "once", "after"})
+_BEING = frozenset({"is", "'s", "are", "'re", "was", "were"})
 _LONGEST_TAIL = 14
 _WORDED = 0.4
 """Chance under which a candidate tells where a step is, and is left out of its instruction."""
@@ -64,7 +65,7 @@ def _worded(bench: Bench, pieces: tuple[Piece, ...], candidate: Candidate, named
     """The instruction as said with the clause that ends it, or the verb and the thing alone, or nothing."""
     said = instruct(bench, candidate, named)
     if reads_well(bench, candidate, said):
-        return said + _tail(bench, pieces, candidate)
+        return said + ("" if candidate.verb == "measure" else _tail(bench, pieces, candidate))
     plain = plain_instruction(bench, candidate)
     return plain if reads_well(bench, candidate, plain) else ""
 
@@ -75,6 +76,8 @@ def _tail(bench: Bench, pieces: tuple[Piece, ...], candidate: Candidate) -> str:
     behind = pieces[index] if index < len(pieces) else None
     if behind is None or behind.joiner not in _TAILS or behind.sentence != candidate.piece.sentence:
         return ""
+    if bench.word(behind.start - 1) in _BEING:
+        return ""  # "a scratch across is | where it'll snap"
     end = _tail_end(bench, behind)
     if end - behind.start > _LONGEST_TAIL or (behind.joiner == "so" and not bench.begins_clause(behind.start + 1)):
         return ""

@@ -10,11 +10,13 @@ from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
+from extract.steps.complement import states
 from extract.steps.shapes.no_verb import FOUND_THERE, ONTO
 from extract.steps.shapes.tools import tool_verb
 
 _LONGEST = 7
 """Tokens before the preposition; a longer run is a sentence."""
+_TOLD = ("came", "went", "was", "were", "had", "got", "ran", "said")
 _CLAUSAL = frozenset({"PRP", "MD", "VBZ", "VBG", "WP", "WDT", "WRB", "EX", "TO", "CC"})
 
 
@@ -27,11 +29,13 @@ def placed(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     laid = thing_at(bench, piece.lead, at) or _by_place(bench, piece.lead, at)
     target = thing_at(bench, at + 1, piece.end)
-    found = bench.word(piece.lead) in FOUND_THERE
+    found = bench.word(piece.lead) in FOUND_THERE or bench.word(piece.lead) in {"hang", "hold"}
     if found or laid is None or laid.pronoun or not is_workable(bench, laid):
         return None
     if laid.end < at and bench.word(laid.end) == "of":
         laid = thing_at(bench, laid.end + 1, at) or laid
+    if target is not None and not target.pronoun and states(bench, target.end):
+        return None  # "the weight on the going side | would go": a statement
     if target is None or not (target.pronoun or is_workable(bench, target)):
         return None
     work = tool_verb(bench, laid) or ("apply" if kind_of(bench, laid) == "material" else "fit")
@@ -46,4 +50,4 @@ def _by_place(bench: Bench, start: int, end: int) -> Thing | None:
 
 
 def _is_clausal(bench: Bench, at: int) -> bool:
-    return bench.tag(at) in _CLAUSAL or bench.word(at) in {"'s", "'re", "'ve", "'ll", "n't", "not", "no"}
+    return bench.tag(at) in _CLAUSAL or bench.word(at) in {"'s", "'re", "'ve", "'ll", "n't", "not", "no", *_TOLD}

@@ -17,6 +17,7 @@ _TAIL = frozenset(
     {"", ".", ",", ";", "!", "and", "again", "nice", "not", "just", "only", "snug", "with", "by", "tight"}
 )
 _TAIL |= {"up", "at", "now", "first", "for", "till", "until", "then", "same"}
+_WAITING = frozenset({("hang", "on"), ("hold", "on")})
 _ON = frozenset({"on", "over", "round", "around"})
 
 
@@ -26,11 +27,15 @@ def put(bench: Bench, piece: Piece) -> Candidate | None:
     if thing is None:
         return None
     first = thing.end
+    if bench.lower[piece.lead : piece.lead + 2] in _WAITING:
+        return None
     if first >= piece.end or bench.word(first) not in PARTICLES:
         return None
     at = first + 1
     if at < piece.end and bench.word(at) in PARTICLES and bench.word(first) == "back":
         at += 1
+    if at == piece.end and bench.word(at) in {"it", "them", "that", "this", "these"}:
+        return None  # "the ripple on | it was nine volts"
     said = " ".join(bench.lower[first:at])
     behind = bench.word(at) if at < piece.end else ""
     fresh = bench.word(thing.start) in {"new", "clean", "fresh"} or bench.word(first) == "back"

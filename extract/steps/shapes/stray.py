@@ -16,6 +16,8 @@ from extract.steps.shapes.verb_phrase import verb_phrase
 _MODES: dict[str, Mode] = {"past": "done", "ing": "doing", "base": "doing"}
 _OTHERS = frozenset({"he", "she", "they", "somebody", "someone", "who", "whoever"})
 _WOULD = frozenset({"'ll", "'d", "will", "would", "might", "could"})
+_SHARES = frozenset({"quarter", "half", "full", "eighth"})
+"""A quarter turn is no command to turn."""
 _MODIFIERS = frozenset({"DT", "PRP$", "JJ", "CD", "POS"})
 
 
@@ -28,8 +30,8 @@ def stray(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     if verb.form == "past" and any(_is_other(bench, k) for k in range(piece.lead, verb.at)):
         return None
-    if bench.word(verb.at - 2) == "you" and bench.word(verb.at - 1) in _WOULD:
-        return None  # "you'll pull the head through": what comes of it
+    if _comes_of_it(bench, piece, verb):
+        return None
     phrase = verb_phrase(bench, verb, piece.end)
     before = thing_at(bench, piece.lead, verb.at) if verb.form == "past" else None
     fronted = before if before is not None and not before.pronoun and is_workable(bench, before) else None
@@ -50,13 +52,20 @@ def stray(bench: Bench, piece: Piece) -> Candidate | None:
     )
 
 
+def _comes_of_it(bench: Bench, piece: Piece, verb: Verb) -> bool:
+    """ "you'll pull the head through", "the weight would go clean through", "the hole's gone egg shaped"."""
+    said = bench.lower[piece.lead : verb.at]
+    return (said[-2:-1] == ("you",) and said[-1] in _WOULD) or not {"would", "gone"}.isdisjoint(said)
+
+
 def _is_other(bench: Bench, at: int) -> bool:
     """True for a word that says that somebody else did it."""
     return bench.word(at) in _OTHERS or bench.words.nouns.get(bench.word(at)) == "people"
 
 
 def _work(bench: Bench, at: int, end: int) -> Verb | None:
-    if bench.tag(at - 1) in _MODIFIERS or at in bench.inside_term or bench.tag(at) in {"NNS", "VBZ", "CD"}:
+    modified = bench.tag(at - 1) in _MODIFIERS or bench.word(at - 1) in _SHARES
+    if modified or at in bench.inside_term or bench.tag(at) in {"NNS", "VBZ", "CD"}:
         return None
     verb = bench.verb(at)
     if verb is None or verb.form == "s":
