@@ -113,6 +113,9 @@ def _of(words: tuple[str, ...], name: tuple[str, ...]) -> int:
 
 def _last(words: tuple[str, ...], name: tuple[str, ...]) -> int:
     """Where a name, in the singular or plural, was said last among words; -1 where it was not."""
+    head = name[-1]
+    if not any(form in words for form in (head, f"{head}s", f"{head}'s", f"{head}s's")):
+        return -1
     for at in range(len(words) - len(name), -1, -1):
         said = words[at : at + len(name)]
         if said[:-1] == name[:-1] and said[-1].removesuffix("'s") in (name[-1], f"{name[-1]}s"):

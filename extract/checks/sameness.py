@@ -36,6 +36,9 @@ class _Marks:
     telling: tuple[frozenset[str], ...]
     alone: tuple[bool, ...]
     alone_as_it_came: tuple[bool, ...]
+    sided: frozenset[int]
+    """Rows of `telling` that have a word."""
+    own_size: bool
 
 
 class Alike:
@@ -131,14 +134,14 @@ class Alike:
 
     def may_be_one(self, first: Said, second: Said, apart: int = _APART) -> bool:
         """Nothing tells the one from the other, and the second is said anew."""
-        if second.measure.cue - first.measure.cue < apart or _has_own_size(first) or _has_own_size(second):
-            return False
-        if _are_two_kinds(first.measure.attribute, second.measure.attribute):
+        if second.measure.cue - first.measure.cue < apart:
             return False
         if (first.measure.where or second.measure.where) != (second.measure.where or first.measure.where):
             return False
         one, other = self._marks(first), self._marks(second)
-        if self.are_sided(first, second):
+        if one.own_size or other.own_size or self.are_sided(first, second):
+            return False
+        if _are_two_kinds(first.measure.attribute, second.measure.attribute):
             return False
         if self._frames.says_found(second) and holding("against", "written").search(" ".join(first.before[-_NEAR:])):
             return False
@@ -148,8 +151,8 @@ class Alike:
 
     def are_sided(self, first: Said, second: Said) -> bool:
         """The one is the left one, the other the right one."""
-        rows = zip(self._marks(first).telling, self._marks(second).telling, strict=True)
-        return any(here and there and not here & there for here, there in rows)
+        one, other = self._marks(first), self._marks(second)
+        return any(not one.telling[row] & other.telling[row] for row in one.sided & other.sided)
 
     def _shares(self, first: Said, second: Said, least: int) -> bool:
         """The same attribute and, of the things named, so many less one in common."""
@@ -205,7 +208,7 @@ class Alike:
         if one.place not in self._marks_of:
             near = _without_ways(self._talk.near(one, _BESIDE, _BEHIND))
             roots = frozenset(root(word) for word in near)
-            self._marks_of[one.place] = _marks_among(roots)
+            self._marks_of[one.place] = _marks_among(roots, _has_own_size(one))
         return self._marks_of[one.place]
 
     def _is_changed(self, second: Said) -> bool:
@@ -243,12 +246,15 @@ def _has_own_size(one: Said) -> bool:
     return bool(item) and bool(one.after) and one.after[0].removesuffix("s") in item and one.before[-1:] in _ARTICLES
 
 
-def _marks_among(roots: frozenset[str]) -> _Marks:
+def _marks_among(roots: frozenset[str], own_size: bool) -> _Marks:
     vocabulary = check_words()
+    telling = tuple(row & roots for row in vocabulary.telling_apart)
     return _Marks(
-        tuple(row & roots for row in vocabulary.telling_apart),
+        telling,
         tuple(bool(row & roots) for row in vocabulary.alone),
         tuple(bool((row - _AS_IT_CAME) & roots) for row in vocabulary.alone),
+        frozenset(row for row, words in enumerate(telling) if words),
+        own_size,
     )
 
 

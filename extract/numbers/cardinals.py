@@ -11,6 +11,7 @@ from extract.numbers.figure import Figure, Tape
 from extract.numbers.vocabulary import vocabulary
 from extract.spans import Form
 
+_LARGEST_ALONE = 1000
 _WORDS = ("ones", "teens", "tens")
 
 
@@ -55,12 +56,23 @@ def cardinal(tape: Tape, at: int) -> Figure | None:
         return Figure(at, at + 1, Fraction(0), "integer")
     if tape.kind(at) == "article" and tape.kind(at + 1) == "couple":
         return Figure(at, at + 3 if tape.text(at + 2) == "of" else at + 2, tape.value(at + 1), "integer")
+    if _is_lone_scale(tape, at):
+        return Figure(at, at + 1, tape.value(at), "integer")
     first = _start(tape, at)
     if first is None or _is_ordinal(tape, first):
         return None
     if tape.kind(first.end) != "scale":
         return first if tape.kind(at) in ("digits", "decimal") else _grouped(tape, first) or first
     return _scaled(tape, at, first)
+
+
+def _is_lone_scale(tape: Tape, at: int) -> bool:
+    """True for the "hundred" of "a pair of hundred ohm resistors", before one noun in the singular."""
+    if tape.kind(at) != "scale" or tape.value(at) > _LARGEST_ALONE or tape.kind(at - 1) not in (None, "word", "mark"):
+        return False
+    behind = tape.text(at + 1)
+    led = tape.is_noun(at + 1) or tape.is_noun(at + 2)
+    return led and tape.kind(at + 1) == "word" and not behind.endswith("s") and not tape.lexemes[at + 1].breath
 
 
 def _is_ordinal(tape: Tape, first: Figure) -> bool:
@@ -119,6 +131,8 @@ def _grouped(tape: Tape, first: Figure) -> Figure | None:
     if tape.kind(at) == "oh" and tape.kind(at + 1) == "ones" and not _begins_fraction_at(tape, at + 1):
         return Figure(first.start, at + 2, first.value * 100 + tape.value(at + 1), "integer", grouped=True)
     second = below_hundred(tape, at)
+    if second is not None and tape.lexemes[at].breath:
+        return None  # "down to eight / twenty two take away eight": a new breath begins a new number
     if second is None or _begins_fraction(tape, second) or tape.kind(second.end) == "scale":
         return None
     if (second.value >= 10 and first.value % 10 != 0) or (second.value >= 10 and first.value >= 10):

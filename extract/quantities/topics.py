@@ -15,6 +15,9 @@ from extract.numbers.lexer import split
 from extract.quantities.knowledge import knowledge
 from extract.trade import Trade
 
+_TOLD_BY_THINGS = ("voltage", "current")
+"""Kinds that a thing tells: what "the cathode's at nineteen" gives is a voltage."""
+
 Role = Literal["name", "adjective", "verb", "word", "unit"]
 
 
@@ -55,6 +58,9 @@ def _index(trade: Trade) -> _Index:
         for role, phrases in (("name", attribute.said), ("adjective", attribute.adjectives), ("verb", attribute.verbs)):
             for phrase in phrases:
                 add(phrase, Topic(attribute.kind, role, attribute.name, attribute.unit))  # type: ignore[arg-type]
+        for band in attribute.bands if attribute.kind in _TOLD_BY_THINGS else ():
+            for item in band.items:
+                add(item, Topic(attribute.kind, "word", attribute.name, attribute.unit))
     for kind, words in knowledge().kinds.items():
         for word in words:
             add(word, Topic(kind, "word"))

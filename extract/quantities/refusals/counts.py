@@ -37,6 +37,8 @@ def is_count(scene: Scene, draft: Draft) -> bool:
     if draft.number.value == 0 and draft.number.low is None:
         return True
     know, tape = knowledge(), scene.tape
+    if tape.text(draft.start - 1) == "times" and draft.number.low is None and not scene.attributes(draft):
+        return True  # "180 an hour, and times 24 that's ..."
     if _is_one_of(scene, draft) or _of_sized(scene, draft) or _tells_how_many(scene, draft):
         return True
     if _is_amount(scene, draft):
