@@ -123,7 +123,7 @@ def test_a_page_that_nobody_read_says_so() -> None:
         ("figures", "withdrawn: 7/64 in (end of withdrawn) read 5/64 in"),
         ("figures", "about 60 °C"),
         ("kit", "palette knife 1:21"),
-        ("errata", "For 7/64 at 0:17 read 5/64 in. Concerns this session."),
+        ("errata", "For 7/64 [in] at 0:17 read 5/64 in. Concerns this session."),
         ("errata", "For use 20 thou under the bass side read 10 to 12 thou. Concerns an earlier session."),
         ("follow-ups", "Plug the stripped tailpiece screw."),
         ("doubts", "Whether the top is Engelmann spruce."),
@@ -171,7 +171,7 @@ def test_linked_data_lists_steps_and_corrections(html: str) -> None:
     data = json.loads(script.text or "")
     assert data["@type"] == "HowTo"
     assert [step["position"] for step in data["step"]] == list(range(1, 10))
-    assert data["correction"][0]["text"] == "For “7/64” read “5/64\u00a0in”"
+    assert data["correction"][0]["text"] == "For “7/64 [in]” read “5/64\u00a0in”"
 
 
 def test_the_front_page_leads_to_every_session() -> None:
