@@ -16,7 +16,7 @@ from publish.procedures.acts import act_words, begins_with_verb
 from publish.procedures.deeds import Deed
 from publish.procedures.things import words_of
 
-_BARE, _MEASURING, _LIGHT, _PREPARING, _COMMON, _VAGUE, _WORD = 0.05, 0.2, 0.3, 0.4, 0.3, 0.4, 0.6
+_BARE, _MEASURING, _LIGHT, _PREPARING, _COMMON, _VAGUE, _WORD = 0.05, 0.2, 0.3, 0.25, 0.3, 0.4, 0.6
 """Weights beside 1 for a telling act on a telling part."""
 _ADJUSTING = 0.6
 _APPLIED = {"glue": 1.0, "grease": 0.6}
@@ -77,7 +77,7 @@ def _objects(deed: Deed) -> tuple[str, ...]:
     of = deed.things
     if of.parts:
         return (next((part for part in of.parts if _share(part) == 1.0), of.parts[0]),)
-    return () if of.materials else of.words[:1]
+    return () if of.materials else tuple(word for word in of.words if word not in act_words().applied)[:1]
 
 
 def _says(deed: Deed, any_of: frozenset[str]) -> bool:

@@ -31,6 +31,7 @@ def named(*texts: str, trade: str = "strings") -> str:
         (("Let the bridge dry", "Keep the bridge warm", "Let the bridge rest"), "Work on the bridge"),
         (("Mask the fingerboard", "Crown the frets", "Polish the frets"), "Crown the frets"),
         (("Sand the bottom of the bridge",), "Sand the bridge"),
+        (("Remove the bridge", "Cover the soundboard with card", "Heat the bridge"), "Remove the bridge"),
         # What is measured on the way does not name it either; measuring alone does.
         (("Measure the nut", "File the nut"), "File the nut"),
         (("Measure the nut",), "Measure the nut"),
