@@ -43,7 +43,17 @@ def find_retractions(scene: Scene) -> Iterator[Draft]:
             continue
         refuted = min(_refutations(scene, claim), default=None)
         if refuted is not None:
-            yield _draft(scene, claim, *refuted)
+            draft = _draft(scene, claim, *refuted)
+            if not _only_resolved(scene, refuted, draft):
+                yield draft
+
+
+def _only_resolved(scene: Scene, refuted: tuple[int, int], draft: Draft) -> bool:
+    """ "Took me a week, so never again. Right, here's the new piece": nothing is told instead."""
+    said = [piece.text for piece in scene.pieces[refuted[0] : refuted[1]]]
+    if said != ["never", "again"] or draft.kept is not None:
+        return False
+    return not scene.content(range(*draft.withdrawn)) & scene.content(range(*draft.holds))
 
 
 def _refutations(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:

@@ -24,6 +24,8 @@ _SMALL = frozenset({"DT", "PRP$", "IN", "TO"})
 _SAYABLE = frozenset(
     {"NN", "NNS", "NNP", "NNPS", "JJ", "VB", "VBG", "VBP", "VBD", "VBN", "RB", "RP", "IN", "FW", "JJR"}
 )
+_NOTHING = frozenset({"what", "that", "listen", "see", "fine", "well", "again"})
+"""No names: "that's what I said. Fine", "unplugged, I said, look"."""
 _MEANT = frozenset(
     {"i", "mean", "meant", "no", "sorry", "it's", "that's", "rather", "well", "should", "be", "make", "it"}
 )
@@ -117,7 +119,9 @@ def _echoed(scene: Scene, begin: int, end: int) -> Draft | None:
     until = _name_end(scene, right)
     if start is None or until is None or not _ends(scene, until):
         return None
-    if stem(pieces[until - 1].text) == stem(pieces[begin - 1].text):
+    if stem(pieces[until - 1].text) == stem(pieces[begin - 1].text) or pieces[begin - 1].text in _NOTHING:
+        return None
+    if pieces[until - 1].text in _NOTHING | scene.words.agreeing | scene.words.leading:
         return None
     return Draft(start, until, "this_session", (start, begin), (right, until), said_again=True)
 

@@ -18,6 +18,8 @@ _SENTENCES = 2
 _FEWEST = 2
 _BARE = frozenset({"no", "nope", "well", "more", "like", "rather", "actually"})
 """Said for many reasons: these alone take no statement back."""
+_ADVISING = frozenset({"but", "to", "you", "always"})
+"""Behind one of these the viewer is told to: "but check that"."""
 _HEADS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ", "RB", "VB", "VBP"})
 
 
@@ -25,7 +27,8 @@ def find_restated(scene: Scene) -> Iterator[Draft]:
     """Each such remark with another statement behind it that is about the same."""
     found: set[tuple[int, int]] = set()
     for templates in (scene.words.own, scene.words.thrown, scene.words.recounted):
-        found.update(templates.find(scene.line, 1, len(scene.pieces)))
+        spans = templates.find(scene.line, 1, len(scene.pieces))
+        found.update(one for one in spans if scene.pieces[one[0] - 1].text not in _ADVISING)
     for begin, end in scene.words.edits.find(scene.pieces, 1, len(scene.pieces)):
         if not {piece.text for piece in scene.pieces[begin:end]} <= _BARE:
             found.add((begin, end))

@@ -18,6 +18,7 @@ _CLAUSE, _LONGEST = 4, 12
 """Words of a clause that is said again."""
 _BEGUN = 2
 """Words that it must begin with again."""
+_HEARING = frozenset({"listen", "look", "see"})
 _SMALL = frozenset({"DT", "PRP$", "IN", "TO", "RB", "POS"})
 _NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS", "JJ"})
 
@@ -54,7 +55,7 @@ def _behind(scene: Scene, begin: int, end: int) -> Draft | None:
 
 def _again(scene: Scene, begin: int, end: int) -> Draft | None:
     pieces = scene.pieces
-    if end >= len(pieces) or pieces[end].figure:
+    if end >= len(pieces) or pieces[end].figure or _is_no_slip(scene, begin, end):
         return None
     if _firm(scene, begin, end) and (verb := _verb(scene, begin, end)) is not None:
         return Draft(begin, verb, "this_session", (begin - 1, begin), (end, verb))
@@ -65,6 +66,14 @@ def _again(scene: Scene, begin: int, end: int) -> Draft | None:
     if until is None or start is None:
         return None
     return Draft(begin, until, "this_session", (start, begin), (end, until))
+
+
+def _is_no_slip(scene: Scene, begin: int, end: int) -> bool:
+    """ "And I mean a touch" stresses; "listen, no scrape" says that there is none."""
+    pieces = scene.pieces
+    stressed = pieces[begin - 1].text == "and" and pieces[begin].text == "i"
+    heard = pieces[begin].text in _HEARING and pieces[end - 1].text == "no" and not pieces[end - 1].mark
+    return stressed or (heard and pieces[end].tag in ("NN", "NNS"))
 
 
 def _clause(scene: Scene, begin: int, end: int) -> Draft | None:

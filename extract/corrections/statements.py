@@ -62,8 +62,17 @@ def _every(scene: Scene, signs: Signs, units: list[int]) -> Iterator[Statement]:
                 yield from _quoted(scene, signs, units, begin, end)
             elif anchor == "session":
                 yield from _done_then(scene, units, begin)
+            elif _no_such(scene, begin, end):
+                continue
             elif opens(scene, begin) or opens(scene, end) or end - begin > 1:
                 yield from _remarked(scene, units, anchor, begin, end)
+
+
+def _no_such(scene: Scene, begin: int, end: int) -> bool:
+    """The "no" belongs to the noun behind it: "no polish, it only gums the strings"."""
+    pieces = scene.pieces
+    lone = end == begin + 1 and pieces[begin].text == "no" and not pieces[begin].mark
+    return lone and end < len(pieces) and pieces[end].tag in ("NN", "NNS") and pieces[begin].tag == "DT"
 
 
 def unit_starts(scene: Scene) -> list[int]:
@@ -141,7 +150,10 @@ def _turn(scene: Scene, signs: Signs, begin: int, end: int) -> int | None:
             "say",
             "want",
             "use",
+            "'s",
         ):
+            if scene.pieces[at - 1].text == "to":
+                continue  # "I told you in the last film to make that hole bigger"
             return at
     return None
 
