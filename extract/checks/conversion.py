@@ -53,6 +53,8 @@ def _restated(talk: Talk, second: Said) -> tuple[Said, Said, int] | None:
         and _BY in (pair.after[:1], second.after[:1])
     ):
         linked = pair
+    if linked is not None and second.after[:1] == _BY and linked.after[:1] != _BY and linked.before[-1:] == _BY:
+        return None  # the second side of a pair, and the first one of another
     if linked is not None and second.measure.kind == "time" and not holds(second.before, check_words().strong):
         return None
     if linked is not None:
