@@ -12,7 +12,6 @@ from extract.checks.against import find_far_set
 from extract.checks.arithmetic import find_sums
 from extract.checks.called import find_miscalled
 from extract.checks.common import find_uncommon
-from extract.checks.conflict import find_conflicts
 from extract.checks.contrast import find_contrasts
 from extract.checks.conversion import find_conversions
 from extract.checks.direction import find_reversed
@@ -25,10 +24,10 @@ from extract.checks.instruments import find_unreadable
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
 from extract.checks.parallel import find_unlike
-from extract.checks.retold import find_retold
 from extract.checks.scale import find_out_of_scale
 from extract.checks.talk import Talk
 from extract.checks.terms import find_wrong_terms
+from extract.checks.twice import find_told_twice
 from extract.checks.units import find_missing_units, find_wrong_kinds
 from extract.ids import Mint
 from extract.record import Finding, Record
@@ -61,8 +60,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("shifted", find_shifted),
     ("against", find_far_set),
     ("direction", find_reversed),
-    ("conflict", find_conflicts),
-    ("retold", find_retold),
+    ("told twice", find_told_twice),
     ("misheard", find_misheard),
 )
 """In order: where two rules doubt the same figure, the graver doubt speaks; of equals the first one."""

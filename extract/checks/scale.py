@@ -163,7 +163,7 @@ def _is_amount(one: Said) -> bool:
 
 def _of_dimension(one: Said, rows: list[Magnitude], behind: bool) -> list[Magnitude]:
     """Of a length those of the dimension that is said; where none is, those that hold for every dimension."""
-    if one.measure.kind == "mass" and words_for("retold", "pulling") & {*one.clause[-REACH:]}:
+    if one.measure.kind == "mass" and words_for("pulls", "words") & {*one.clause[-REACH:]}:
         return [row for row in rows if row.what == ANY]
     if one.measure.kind != "length":
         return [row for row in rows if row.what not in magnitudes().dimensions or _says(one, row.what)]

@@ -58,38 +58,29 @@ class CheckWords:
     """Words that may stand beside one of those between a figure and what it should have been."""
     clause_borders: frozenset[str]
     common: tuple[CommonBand, ...]
-    recall_before: frozenset[Phrase]
-    recall_behind: frozenset[str]
     total: frozenset[Phrase]
     adding: frozenset[str]
     gaining: frozenset[Phrase]
     vague: frozenset[str]
     telling_apart: tuple[frozenset[str], ...]
-    alone: tuple[frozenset[str], ...]
     ways: frozenset[Phrase]
     """Phrases that tell a direction: "front to back" is of no front."""
     frame_found: frozenset[Phrase]
     frame_aimed: frozenset[Phrase]
     frame_empty: frozenset[str]
-    reworked: frozenset[str]
     counterparts: dict[str, tuple[str, ...]]
     """The units of the other system in which a figure is usually said again."""
     nominal: frozenset[tuple[Fraction, Fraction]]
     """Inches and millimetres under which the same thing is sold."""
     elsewhere: dict[str, Fraction]
     """How many of the unit of data/units.toml the one of the same name holds in another country."""
-    many: frozenset[str]
     placing: frozenset[str]
     taking: frozenset[str]
     not_own: frozenset[str]
     no_size: frozenset[str]
     no_size_pairs: frozenset[Phrase]
-    changing: frozenset[str]
     offsets: dict[str, frozenset[str]]
     """Words by which a length is no size, by what they say of it."""
-    recalling: frozenset[str]
-    recalling_firmly: frozenset[str]
-    recalling_phrases: frozenset[Phrase]
 
 
 def holds(words: tuple[str, ...], phrases: frozenset[Phrase]) -> Phrase | None:
@@ -158,20 +149,15 @@ def check_words() -> CheckWords:
             )
             for row in data["common"]
         ),
-        recall_before=_phrases(data["recalling"]["before"]),
-        recall_behind=frozenset(data["recalling"]["behind"]),
         total=_phrases(data["running"]["total"]),
         adding=frozenset(data["running"]["adding"]),
         gaining=_phrases(data["running"]["gaining"]),
         vague=frozenset(dimension["attributes"]["vague"]),
         telling_apart=tuple(frozenset(row) for row in data["telling_apart"]["rows"]),
         ways=_phrases(data["telling_apart"]["ways"]),
-        alone=tuple(frozenset(row) for row in data["telling_apart"]["alone"]),
         frame_found=_phrases(data["frames"]["found"]),
         frame_aimed=_phrases(data["frames"]["aimed"]),
         frame_empty=frozenset(data["frames"]["empty"]),
-        reworked=frozenset(data["frames"]["reworked"]),
-        many=frozenset(data["frames"]["many"]),
         counterparts={unit: tuple(others) for unit, others in data["counterparts"].items()},
         nominal=frozenset(
             (Fraction(inches), Fraction(str(other))) for inches, other in data["nominal"]["inch_and_millimeter"]
@@ -183,8 +169,4 @@ def check_words() -> CheckWords:
         offsets={name: frozenset(words) for name, words in data["offsets"].items()},
         no_size=frozenset(data["scale"]["behind"]),
         no_size_pairs=_phrases(data["scale"]["behind_pairs"]),
-        recalling_firmly=frozenset(data["recalling"]["firm"]),
-        recalling_phrases=_phrases(data["recalling"]["phrases"]),
-        recalling=frozenset(data["recalling"]["words"]),
-        changing=frozenset(data["changing"]["words"]),
     )
