@@ -39,8 +39,11 @@ class Scene:
         self._own: dict[int, Signs] = {}
 
     def are_two(self, first: Said, second: Said) -> bool:
-        """Told apart for sure: left and right, wide and long, what a sheet or a wish says and what was found."""
+        """Told apart for sure: left and right, wide and long, found and left, wished for and found."""
         if self._sides.differ(first, second) or self.kinship.are_apart(first, second):
+            return True
+        done = self.frames.frame(first) == "as_found" and self.frames.frame(second) == "as_left"
+        if done and not self._own_signs(second).keys() & _TELLING:
             return True
         aimed = self.frames.says_aimed(first) or holding("against", "written").search(" ".join(first.before[-_NEAR:]))
         return bool(aimed) and self.frames.says_found(second)
