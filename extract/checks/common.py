@@ -34,18 +34,18 @@ def find_uncommon(talk: Talk) -> Iterator[Suspicion]:
     for one in talk.said:
         if one.measure.unit is None or len(one.figures) > 1:
             continue
+        before = _near(one)[-_BEFORE:]
         for band in check_words().common:
-            found = _judge(one, band) if _is_beside(one, band, things) else None
+            found = _judge(one, band) if _is_beside(one, band, before, things) else None
             if found is not None:
                 if not is_usual(talk, one):
                     yield found
                 break
 
 
-def _is_beside(one: Said, band: CommonBand, things: frozenset[str]) -> bool:
+def _is_beside(one: Said, band: CommonBand, before: Phrase, things: frozenset[str]) -> bool:
     if one.measure.difference and not band.difference:
         return False
-    before = _near(one)[-_BEFORE:]
     if before[-1:] == ("every",):
         return False
     if one.after[:1] and (one.after[0] in _ACROSS or one.after[0] in things):

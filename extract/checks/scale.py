@@ -126,10 +126,10 @@ def _is_own(one: Said) -> bool:
 def _reaches_in(one: Said) -> bool:
     """ "The feeler goes under it 15 mm deep": how far it gets in is no size of it."""
     words = one.clause[-_IN_REACH:]
-    if any(_says_firmly(one, name) for name in magnitudes().dimensions if name not in _INWARDS):
-        return False
     at = next((at for at, word in enumerate(words) if word in words_for("reaching", "verbs")), len(words))
-    return bool(words_for("reaching", "into") & {*words[at + 1 :], *one.after[:1]})
+    if at == len(words) or not words_for("reaching", "into") & {*words[at + 1 :], *one.after[:1]}:
+        return False
+    return not any(_says_firmly(one, name) for name in magnitudes().dimensions if name not in _INWARDS)
 
 
 def _rows_for(talk: Talk, one: Said) -> list[Magnitude]:

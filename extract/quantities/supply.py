@@ -77,6 +77,8 @@ def _set_kind(scene: Scene, draft: Draft) -> str | None:
         return None  # nothing that is set to a bare figure goes by fractions but a length
     if not scene.ends_clause(draft.end) and scene.tape.text(draft.end) not in evidence.unsettled_then:
         return None
+    if evidence.after["count"].at(scene.tape, draft.end) is not None:
+        return None
     words = scene.left(at, evidence.unsettled_within)
     while words and words[-1] in evidence.unsettled_about:
         words.pop()
