@@ -19,6 +19,8 @@ _STEPS = (1, 3, 6, 10, 16, 25, 40)
 """Tokens between which distances count as alike."""
 _OFTEN = (1, 2, 4, 8)
 _LATELY = 60
+_HEADING = 4
+"""Tokens of a sentence that only names a thing."""
 
 
 def signs_of(figure: Figure, finding: Finding, proposals: list[Proposal]) -> list[list[str]]:
@@ -50,6 +52,10 @@ def _of_thing(figure: Figure, finding: Finding, thing: Thing) -> Iterator[str]:
         yield "vague"
     if is_reader(figure, thing):
         yield "read"
+    elif thing.head in knowledge().readers:
+        yield "may be read"
+    if scene.sentences.end[thing.start] - scene.sentences.start[thing.start] <= _HEADING:
+        yield "heads what follows"  # "Webbing. I take the 3 inch"
     if scene.subject is not None and thing.head == scene.subject.head:
         yield "on the bench"
     if " " in thing.name:
