@@ -14,6 +14,7 @@ from math import log
 from publish.procedures.acts import act_words
 from publish.procedures.deeds import Deed
 from publish.procedures.likeness import Features, things_features, together
+from publish.procedures.outline import Runs
 
 _PRIOR = 0.9
 """Weight of the cost of a run by itself."""
@@ -22,8 +23,8 @@ _LONGEST = 40
 """Steps of a run."""
 
 
-def cut(steps: Sequence[Sequence[Deed]]) -> tuple[tuple[int, int], ...]:
-    """Where runs begin and end (behind the last), by place among the steps; they cover all steps."""
+def cut(steps: Sequence[Sequence[Deed]]) -> Runs:
+    """Where runs begin and end."""
     if not steps:
         return ()
     stock = [_stock(step) for step in steps]
@@ -44,7 +45,7 @@ def cut(steps: Sequence[Sequence[Deed]]) -> tuple[tuple[int, int], ...]:
     return _traced(best)
 
 
-def _traced(best: Sequence[tuple[float, int]]) -> tuple[tuple[int, int], ...]:
+def _traced(best: Sequence[tuple[float, int]]) -> Runs:
     runs: list[tuple[int, int]] = []
     end = len(best) - 1
     while end > 0:

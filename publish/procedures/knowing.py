@@ -10,10 +10,11 @@ compared with everything: an inverted index gives the few procedures worth a loo
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass
 
 from publish.procedures.cutting import cut
+from publish.procedures.deeds import Deed
 from publish.procedures.likeness import Features, deed_features, summed, to_length_1, together
 from publish.procedures.outline import Course
 from publish.procedures.profiles import Profiles
@@ -58,6 +59,8 @@ def know(works: Sequence[Course], held: Mapping[Key, int], groups: int) -> Known
 def _first_runs(at: int, work: Course, held: Mapping[Key, int]) -> list[Run]:
     """The person's runs as they are, and the machine's cut of the steps between them."""
     owners = [held.get((work.slug, step.id)) for step in work.steps]
+    if not any(owner is not None for owner in owners):
+        return [Run(at, begin, end) for begin, end in work.runs]
     runs: list[Run] = []
     begin = 0
     for end in range(1, len(owners) + 1):
@@ -89,8 +92,13 @@ class _Reader:
 
     def __init__(self, works: Sequence[Course], groups: int) -> None:
         self._groups = groups
-        self._deeds = [[[deed_features(deed) for deed in step.deeds] for step in work.steps] for work in works]
-        self._steps = [[to_length_1(together(step)) for step in work] for work in self._deeds]
+        self._known: dict[Hashable, tuple[list[Features], Features]] = {}
+        read = [[self._features(step.deeds) for step in work.steps] for work in works]
+        self._deeds = [[deeds for deeds, _ in work] for work in read]
+        self._steps = [[whole for _, whole in work] for work in read]
+        self._runs: dict[tuple[int, int, int], Features] = {}
+        self._near: dict[int, tuple[int, ...]] = {}
+        """Procedures near to a step, by the id of its features: what is done alike has them in common."""
 
     def put(self, runs: Sequence[Run]) -> tuple[Known, Profiles]:
         """Each run with the procedure that it is most like, the person's first."""
@@ -112,6 +120,7 @@ class _Reader:
     def read_again(self, known: Known, profiles: Profiles) -> list[Run]:
         """The runs as the other sessions' procedures cut them; the person's stay."""
         runs: list[Run] = []
+        self._near.clear()
         stretch: list[tuple[Run, int]] = []
         for one in known:
             if stretch and (one[0].work != stretch[-1][0].work or one[0].held is not None):
@@ -123,8 +132,19 @@ class _Reader:
                 stretch.append(one)
         return runs + self._stretch(stretch, profiles)
 
+    def _features(self, deeds: Sequence[Deed]) -> tuple[list[Features], Features]:
+        """Of each deed of a step, and of the step; what is done alike is worked out once."""
+        done = tuple((deed.act, deed.things) for deed in deeds)
+        if done not in self._known:
+            each = [deed_features(deed) for deed in deeds]
+            self._known[done] = each, to_length_1(together(each))
+        return self._known[done]
+
     def _run(self, run: Run) -> Features:
-        return summed(deed for step in self._deeds[run.work][run.begin : run.end] for deed in step)
+        place = (run.work, run.begin, run.end)
+        if place not in self._runs:
+            self._runs[place] = summed(deed for step in self._deeds[run.work][run.begin : run.end] for deed in step)
+        return self._runs[place]
 
     def _stretch(self, stretch: Sequence[tuple[Run, int]], profiles: Profiles) -> list[Run]:
         """The best cut of the steps of neighbouring runs."""
@@ -146,7 +166,9 @@ class _Reader:
         """For each step, how like it is to each procedure that other sessions did."""
         numbers = {number for _, number in stretch}
         for step in steps:
-            numbers.update(number for _, number in profiles.nearest(step))
+            if id(step) not in self._near:
+                self._near[id(step)] = tuple(number for _, number in profiles.nearest(step))
+            numbers.update(self._near[id(step)])
         shared = sorted(number for number in numbers if profiles.elsewhere(number, work))
         mine = {number: together(self._run(run) for run, of in stretch if of == number) for _, number in stretch}
         return profiles.scores(steps, shared, mine)

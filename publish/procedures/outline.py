@@ -12,6 +12,9 @@ from typing import Any, Protocol
 from publish.procedures.deeds import Deed
 from publish.procedures.things import Things
 
+Runs = tuple[tuple[int, int], ...]
+"""Where jobs begin and end (behind the last), by place among the steps of a session; they cover all steps."""
+
 
 class Done(Protocol):
     """A step, by what is done in it."""
@@ -44,6 +47,10 @@ class Course(Protocol):
     def steps(self) -> Sequence[Done]:
         """In order of work."""
 
+    @property
+    def runs(self) -> Runs:
+        """Its jobs, as its steps alone tell them apart."""
+
 
 @dataclass(frozen=True, slots=True)
 class OutlineStep:
@@ -61,21 +68,22 @@ class Outline:
 
     slug: str
     steps: tuple[OutlineStep, ...]
+    runs: Runs
 
 
-def plain(course: Course) -> list[Any]:
-    """The steps of a session as plain values, to keep."""
-    return [[step.id, step.text, step.number, [_plain(deed) for deed in step.deeds]] for step in course.steps]
+def plain(course: Course) -> dict[str, Any]:
+    """The steps and jobs of a session as plain values, to keep."""
+    steps = [[step.id, step.text, step.number, [_plain(deed) for deed in step.deeds]] for step in course.steps]
+    return {"steps": steps, "runs": course.runs}
 
 
-def outline_in(slug: str, kept: list[Any]) -> Outline:
-    """The outline of a session whose steps were kept."""
-    return Outline(
-        slug,
-        tuple(
-            OutlineStep(name, text, number, tuple(_deed(*deed) for deed in deeds)) for name, text, number, deeds in kept
-        ),
+def outline_in(slug: str, kept: dict[str, Any]) -> Outline:
+    """The outline of a session that was kept."""
+    steps = (
+        OutlineStep(name, text, number, tuple(_deed(*deed) for deed in deeds))
+        for name, text, number, deeds in kept["steps"]
     )
+    return Outline(slug, tuple(steps), tuple((begin, end) for begin, end in kept["runs"]))
 
 
 def _plain(deed: Deed) -> list[Any]:

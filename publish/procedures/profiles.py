@@ -53,7 +53,8 @@ class Profiles:
         for name, weight in wanted.items():
             for number, of in self._having.get(name, _NONE).items():
                 shared[number] = shared.get(number, 0.0) + weight * of
-        best = sorted((-product / self._lengths[number], number) for number, product in shared.items())[:most]
+        lengths = self._lengths
+        best = sorted([(-product / lengths[number], number) for number, product in shared.items()])[:most]
         return sorted(((self._cosine(wanted, one), one) for _, one in best), key=lambda one: (-one[0], one[1]))
 
     def scores(

@@ -18,7 +18,9 @@ from publish.making import proof_of
 from publish.moments import Moment
 from publish.parts import PARTS
 from publish.procedure import cautions
+from publish.procedures.cutting import cut
 from publish.procedures.deeds import Deed, deeds_of
+from publish.procedures.outline import Runs
 from publish.procedures.things import terms_of
 from publish.rows import Rows
 from publish.source import SessionSource
@@ -89,6 +91,11 @@ class SessionWork:
     def href(self) -> str:
         """Its page, from the library's pages."""
         return f"{HOME}{address(self.slug)}/index.html"
+
+    @property
+    def runs(self) -> Runs:
+        """Its jobs, as its steps alone tell them apart."""
+        return cut([step.deeds for step in self.steps])
 
 
 def work_of(source: SessionSource, shop: ShopSettings) -> SessionWork:
