@@ -6,18 +6,37 @@ Takes "three cornered file", "0000 wool", "with a dental probe"; refuses what an
 
 from __future__ import annotations
 
+from functools import cache
+
 from extract.clauses import Thing, kind_of, thing_at
 from extract.clauses.terms import singular
 from extract.remarks.reading import Reading, cues
 from extract.spans import Named
+from extract.units import unit_data
 
 _VAGUE = frozenset(
     {"old", "new", "little", "proper", "good", "sharp", "wee", "fresh", "clean", "small", "big", "own", "same", "other"}
-) | {"nice", "last", "first", "next", "second", "light", "bare", "large", "tiny", "real", "dead", "whole"}
-_KIN_TAGS = frozenset({"NN", "NNP", "JJ", "JJR", "VBN", "VBG", "HYPH", "CD"})
+) | {
+    "nice",
+    "last",
+    "first",
+    "next",
+    "second",
+    "light",
+    "bare",
+    "large",
+    "tiny",
+    "real",
+    "dead",
+    "whole",
+    "middle",
+    "spare",
+}
+_KIN_TAGS = frozenset({"NN", "NNP", "JJ", "VBN", "VBG", "HYPH", "CD"})
 """What may tell one kind of a noun from another: "hide glue", "bevelled glass", "bending iron"."""
 _DENIALS = frozenset({"n't", "not", "never", "no"})
 _LONGEST_NAME = 4
+_LONGEST_NUMBER = 3
 _COUNT_TAGS = frozenset({"DT", "PRP$", "PDT", "POS", "WDT"})
 
 
@@ -36,10 +55,22 @@ def find_things_used(reading: Reading) -> tuple[tuple[Named, ...], tuple[Named, 
                 at += 1
                 continue
             shelf = _shelf_of(reading, thing, tools, materials)
-            if shelf is not None and thing.head < denied:
+            if shelf is not None and thing.head < denied and not _is_unit(reading, thing):
                 shelf.put(_name(reading, thing), thing.head)
             at = thing.end
     return tools.named(), materials.named()
+
+
+def _is_unit(reading: Reading, thing: Thing) -> bool:
+    """True for the "newton meter" of "35 newton meters", whose last word is a tool elsewhere."""
+    words = reading.bench.lower[thing.start : thing.head]
+    return bool(words) and f"{words[-1]} {singular_noun(reading, thing.head)}" in _unit_words()
+
+
+@cache
+def _unit_words() -> frozenset[str]:
+    """The forms in which units are said, singular and plural."""
+    return frozenset(form for row in unit_data()["unit"] for form in row["said"])
 
 
 def _is_elsewhere(reading: Reading, index: int) -> bool:
@@ -138,8 +169,31 @@ def _name(reading: Reading, thing: Thing) -> str:
         if bench.tag(before) == "CD" and not _is_name_number(reading, before):
             break
         start = before
+    start = _with_its_size(reading, start, thing)
     words = [*bench.lower[start : thing.head], singular_noun(reading, thing.head)]
     return " ".join(words).replace(" - ", "-")
+
+
+def _with_its_size(reading: Reading, start: int, thing: Thing) -> int:
+    """A name that begins with a unit has its number too, or leaves the unit out where it has none.
+
+    Takes "eight millimetre wrench" as it is and "thousandths feeler" as "feeler".
+    """
+    bench = reading.bench
+    if start == thing.head or bench.word(start) not in _unit_words():
+        return start
+    begin = start
+    while (
+        begin > 0
+        and start - begin < _LONGEST_NUMBER
+        and (bench.tag(begin - 1) == "CD" or bench.doc[begin - 1].like_num)
+    ):
+        begin -= 1
+    return begin if begin < start else start + 1
+
+
+def _is_number(reading: Reading, at: int) -> bool:
+    return reading.bench.tag(at) == "CD" or bool(reading.bench.doc[at].like_num)
 
 
 def _may_name_kin(reading: Reading, at: int) -> bool:
