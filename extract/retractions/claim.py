@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from extract.record import Correction, Measure, Record
@@ -62,7 +63,7 @@ def same_figure(one: Measure, other: Measure) -> bool:
         return one.value == other.value and one.low == other.low and one.high == other.high
     try:
         ends = [
-            (_exact(a), to_unit(_exact(b), other.unit, one.unit))
+            (_exact(a), _in_unit(b, other.unit, one.unit))
             for a, b in ((one.value, other.value), (one.low, other.low), (one.high, other.high))
             if a is not None and b is not None
         ]
@@ -71,8 +72,14 @@ def same_figure(one: Measure, other: Measure) -> bool:
     return (one.low is None) == (other.low is None) and all(a == b for a, b in ends)
 
 
+@lru_cache(4096)
 def _exact(value: float) -> Fraction:
     return Fraction(repr(value)).limit_denominator(_FINEST)
+
+
+@lru_cache(4096)
+def _in_unit(value: float, unit: str, other: str) -> Fraction:
+    return to_unit(_exact(value), unit, other)
 
 
 def _named(spoken: list[str]) -> str:

@@ -5,8 +5,9 @@ Sessions go by their number in the order of the site. A list of them is written 
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from itertools import pairwise
+from operator import sub
 
 Shards = dict[str, dict[str, list[int]]]
 """Lists of sessions by stem or mark, by the shard that holds them."""
@@ -16,18 +17,18 @@ _LETTERS = 2
 
 def shards_of(sessions: Iterable[tuple[Sequence[str], Sequence[Sequence[str]]]]) -> Shards:
     """The shards over terms and marks of sessions, oldest first."""
-    words: dict[str, list[int]] = {}
-    figures: dict[tuple[str, str], list[int]] = {}
+    words: defaultdict[str, list[int]] = defaultdict(list)
+    figures: defaultdict[tuple[str, str], list[int]] = defaultdict(list)
     for number, (terms, marks) in enumerate(sessions):
         for term in terms:
-            words.setdefault(term, []).append(number)
+            words[term].append(number)
         for kind, mark in marks:
-            figures.setdefault((kind, mark), []).append(number)
+            figures[kind, mark].append(number)
     lists = [("t-" + shard(term), term, numbers) for term, numbers in words.items()]
     lists += [("f-" + shard(kind, len(kind)), mark, numbers) for (kind, mark), numbers in figures.items()]
     shards: Shards = {}
     for name, key, numbers in sorted(lists, key=lambda one: one[:2]):
-        shards.setdefault(name, {})[key] = [numbers[0], *(later - one for one, later in pairwise(numbers))]
+        shards.setdefault(name, {})[key] = [numbers[0], *map(sub, numbers[1:], numbers)]
     return shards
 
 
