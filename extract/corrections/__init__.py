@@ -19,6 +19,7 @@ from extract.corrections.denied import find_denied
 from extract.corrections.dropped import find_dropped
 from extract.corrections.earlier_session import find_retractions, find_sessions
 from extract.corrections.echoed_figure import find_echoed_figures
+from extract.corrections.judged import find_judged
 from extract.corrections.measured_again import find_measured_again
 from extract.corrections.named_anew import find_named_anew
 from extract.corrections.parallel import find_parallels
@@ -58,6 +59,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("said before", find_said_before),
     ("recount", find_recounts),
     ("pointed back", find_pointed_back),
+    ("judged", find_judged),
     ("slip of figure", find_figure_slips),
     ("slip of unit", find_unit_slips),
     ("put right", find_put_right),

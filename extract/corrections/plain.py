@@ -39,6 +39,13 @@ class PlainWords:
     again: Templates
     leads: frozenset[str]
     held: Phrases
+    judging: Templates
+    bounding: frozenset[str]
+    sides: dict[str, frozenset[str]]
+    """To each side those that are named in its place."""
+    cries: Phrases
+    sound: frozenset[str]
+    behind_side: frozenset[str]
 
 
 @cache
@@ -46,6 +53,8 @@ def plain_words() -> PlainWords:
     """Read once, at the first narration."""
     data = tomllib.loads((files("extract") / "data" / "plain_takebacks.toml").read_text(encoding="utf-8"))
     denials, plans, naming = data["denials"], data["plans"], data["naming"]
+    sides = data["sides"]
+    data["classes"]["judged"] = data["judged"]["words"]
     templates = {name: Templates(rows, data["classes"]) for name, rows in data["templates"].items()}
     return PlainWords(
         denials=Phrases(_denials(denials)),
@@ -68,6 +77,11 @@ def plain_words() -> PlainWords:
         substances=frozenset(data["substances"]["words"]),
         leads=frozenset(data["recalls"]["leads"]),
         held=Phrases(data["recalls"]["held"]),
+        bounding=frozenset(data["judged"]["bounding"]),
+        sides={word: frozenset(row) - {word} for row in sides["rows"] for word in row},
+        cries=Phrases(sides["cries"]),
+        sound=frozenset(sides["sound"]),
+        behind_side=frozenset(sides["behind"]),
         **templates,
     )
 
