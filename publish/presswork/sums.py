@@ -25,7 +25,7 @@ itself by a link."""
 
 def sum_of(*parts: bytes | str) -> str:
     """One sum over these parts, each kept apart from the next."""
-    pieces = []
+    pieces: list[bytes] = []
     for part in parts:
         data = part.encode("utf-8", "surrogatepass") if isinstance(part, str) else part
         pieces += (len(data).to_bytes(8, "big"), data)
