@@ -32,6 +32,7 @@ from extract.corrections.renamed import find_renamed
 from extract.corrections.restated import find_restated
 from extract.corrections.said_before import find_said_before
 from extract.corrections.scene import Draft, Scene
+from extract.corrections.sides import find_sides
 from extract.corrections.signalled import find_signalled
 from extract.corrections.slip_of_figure import find_figure_slips
 from extract.corrections.slip_of_unit import find_unit_slips
@@ -60,6 +61,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("recount", find_recounts),
     ("pointed back", find_pointed_back),
     ("judged", find_judged),
+    ("sides", find_sides),
     ("slip of figure", find_figure_slips),
     ("slip of unit", find_unit_slips),
     ("put right", find_put_right),

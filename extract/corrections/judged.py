@@ -65,8 +65,14 @@ def _instructs(scene: Scene, figure: int, end: int) -> bool:
                 at += 1
             laid = bool(words.laying_down.at(pieces, at)) and pieces[at].text not in ("it's", "it", "they")
             later = any(piece.text in _LATER for piece in pieces[at:figure])
-            return not later and (pieces[at].tag == "VB" or laid or pieces[at].text in _PLACING)
+            told = pieces[at].tag == "VB" or pieces[at].text in _PLACING or _told_before(scene, at, figure)
+            return not later and (told or laid)
     return False
+
+
+def _told_before(scene: Scene, at: int, figure: int) -> bool:
+    """The word right before the figure alone is its clause, and was said before: "Unlay it 200 mm ... Unlay 300 mm"."""
+    return at == figure - 1 and scene.mentioned(scene.pieces[at].text, at)
 
 
 def _given(scene: Scene, named: int, right: int) -> int | None:

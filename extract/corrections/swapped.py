@@ -95,11 +95,19 @@ def _denies(scene: Scene, end: int, right: int) -> bool:
     return bound and right + 1 < len(pieces) and not pieces[right].mark and pieces[right + 1].text in _FOR
 
 
+def _both_named(scene: Scene, wrong: int, begin: int, right: int) -> bool:
+    """Both were named side by side: "the upper and the lower pivot. Ah, lower"."""
+    said = [piece.text for piece in scene.pieces[max(0, wrong - _AHEAD) : min(begin, wrong + _AHEAD)]]
+    return scene.pieces[right].text in said and ("and" in said or "or" in said)
+
+
 def _may_be_slip(scene: Scene, wrong: int, begin: int, end: int, right: int) -> bool:
     """A bare "no" must stand close to both words, answer nothing and be followed by no more than the right one."""
     pieces = scene.pieces
-    if any(pieces[at].measured for at in range(wrong, right)):
+    if any(pieces[at].measured for at in range(wrong, right)) or _both_named(scene, wrong, begin, right):
         return False
+    if begin not in scene.edit_ends and asks(scene, (unit_at(scene, wrong)[0], begin)):
+        return False  # "the front or the back? Oh, back"
     if not {piece.text for piece in pieces[begin:end]} <= _BARE:
         return True
     if _denies(scene, end, right) or asks(scene, (unit_at(scene, wrong)[0], begin)):
