@@ -28,6 +28,7 @@ _HEDGES = frozenset({"about", "roughly", "around", "nearly", "just", "under", "o
 _A = (("a",), ("an",), ("any",), ("either",))
 """Before a figure these let "or" offer another thing: "a two inch or 120 mm brush"."""
 _BY = ("by",)
+_AT = ("at",)
 _FAR_SIDE = 4
 """Words between two sides of a thing: "1.5 mm thick and 3 mm wide, so 1/16 by 1/8"."""
 _POURED = ("mass", "volume")
@@ -186,6 +187,8 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
     loose = strict != verdict
     exact = convert(first.figure.value)
     far = exact and not Fraction(1, reach) < second.figure.value / exact < reach
+    if _is_at_a_place(first, second) and not _is_shifted(first, second, convert):
+        return None
     if far and not _is_shifted(first, second, convert):
         verdict = "close"
     if verdict == "disagrees" and _is_nominal(first, second):
@@ -193,6 +196,11 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
     worked = " to ".join(figure_text(convert(a.value)) if loose else worked_out(a, b, convert) for a, b in pairs)
     message = f"{one.display} is {with_unit(worked, symbol_of(other))}, not {other.display}"
     return Suspicion("conversion", "stop" if verdict == "disagrees" else "look", (one, other), message, SOURCE)
+
+
+def _is_at_a_place(first: Said, second: Said) -> bool:
+    """ "At 6.2 metres that's 325 mm": what there is of something at that place, in the units of one system."""
+    return first.before[-1:] == _AT and not _are_of_two_systems(first, second)
 
 
 def _is_nominal(first: Said, second: Said) -> bool:

@@ -25,6 +25,7 @@ _LONGEST = 4
 _TRAILING = 5
 """Words behind a figure among which it is told that it was found so."""
 _SHORTEST = 3
+_BORDERS = frozenset({"and", "but", "so", "then"})
 """Letters of a name; the A of a string is told by the words that tell things apart."""
 
 
@@ -131,6 +132,8 @@ class Frames:
 def _own_words(one: Said) -> tuple[str, ...]:
     """The words before a figure without what belongs to the figure before: "3.2 grams as it came in and 3.0 now"."""
     words = one.clause
+    if is_now(one):
+        return own_statement(words)[-_BEFORE:]
     if one.near and len(words) == len(one.before):
         for start in range(min(_TRAILING, len(words)), -1, -1):
             for length in range(_LONGEST, 1, -1):
@@ -139,6 +142,17 @@ def _own_words(one: Said) -> tuple[str, ...]:
                 if apart and words[start:end] in check_words().frame_found:
                     return words[end:][-_BEFORE:]
     return words[-_BEFORE:]
+
+
+def is_now(one: Said) -> bool:
+    """ "She's 3/32 now", "it's now 3/32": told against how it was."""
+    return "now" in (*one.after[:1], *one.clause[-1:])
+
+
+def own_statement(words: tuple[str, ...]) -> tuple[str, ...]:
+    """The words behind the last that begins another statement: "3/16 when she came and she's" has "she's" left."""
+    last = next((at for at in range(len(words) - 1, -1, -1) if words[at] in _BORDERS), -1)
+    return words[last + 1 :]
 
 
 def holds_any(words: tuple[str, ...], phrases: frozenset[Phrase]) -> bool:

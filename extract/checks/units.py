@@ -37,6 +37,7 @@ _SHORTEST = 6
 """Letters of an attribute's name: "set" and "gap" are said for too many things."""
 _WAITED = 3
 _STEM = 4
+_SOME = (("some",), ("odd",), ("something",))
 _PITCH = frozenset({"pitch"})
 """ "Flat" and "sharp" are of pitch only where the talk speaks of pitch."""
 _NOUNS = {
@@ -61,6 +62,8 @@ def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
             continue
         if one.before[-2:] == (measure.quote.lower(), "for") or _is_settled_elsewhere(talk, one):
             continue  # "six for six" tells of strokes that came out
+        if _counts_some(one):
+            continue
         kind = kinds.get(measure.attribute or "", measure.kind) or _first_kind(one)
         message = f"{figure_text(one.figure.value)} has no unit, and nothing near it settles one; {_asked(one, kind)}"
         yield Suspicion("unit_missing", "stop", (measure,), message, SOURCE)
@@ -75,6 +78,12 @@ def _asked(one: Said, kind: str | None) -> str:
     if measure.attribute and told and kind in check_words().usual_units:
         return f"say the {measure.attribute} in {choices(kind)}"
     return "say which unit is meant"
+
+
+def _counts_some(one: Said) -> bool:
+    """ "Forty some years", "thirty odd spokes": a count of what follows."""
+    some, things = one.after[:1], one.after[1:2]
+    return some in _SOME and things != () and not {*things} & (check_words().between | check_words().clause_borders)
 
 
 def _is_settled_elsewhere(talk: Talk, one: Said) -> bool:

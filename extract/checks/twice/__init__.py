@@ -28,6 +28,7 @@ _LIST = 3
 """So many earlier figures that share as much with a later one are a list, of which it is one more."""
 _ALIKE = 0.6
 """How much of what the likeliest one shares is as much."""
+_PLAINLY_FOUND = frozenset({"came", "points", "recaps", "says_found"})
 _RECALLED = frozenset({"came", "clause_behind", "recalls", "recaps", "says_found"})
 
 
@@ -59,7 +60,13 @@ def likeliest(weights: Weights, pairs: Sequence[Pair]) -> tuple[float, Pair] | N
         return None
     most, place = max(sums)
     best = pairs[-place]
-    return None if agree(best.first, best.second) or _goes_on(best, pairs) else (most, best)
+    silent = agree(best.first, best.second) or _goes_on(best, pairs) or _has_nothing_in_common(best)
+    return None if silent else (most, best)
+
+
+def _has_nothing_in_common(best: Pair) -> bool:
+    """Of two things by name, and no telling word beside the one is said beside the other."""
+    return "other_item" in best.signs and not best.signs["near"] and not best.signs.keys() & _PLAINLY_FOUND
 
 
 def _goes_on(best: Pair, pairs: Sequence[Pair]) -> bool:

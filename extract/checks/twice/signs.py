@@ -11,7 +11,7 @@ from functools import cache
 from itertools import pairwise
 from math import log1p
 
-from extract.checks.frames import Frames
+from extract.checks.frames import Frames, is_now, own_statement
 from extract.checks.said_in import holding, words_for
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.twice.kinship import Kinship
@@ -45,6 +45,10 @@ class Scene:
         done = self.frames.frame(first) == "as_found" and self.frames.frame(second) == "as_left"
         if done and not self._own_signs(second).keys() & _TELLING:
             return True
+        if self.frames.frame(first) == "as_found" and _is_worked_towards(second):
+            return True
+        if _holds(second.before[-_NEAR:], "puts_right"):
+            return True
         aimed = self.frames.says_aimed(first) or holding("against", "written").search(" ".join(first.before[-_NEAR:]))
         return bool(aimed) and self.frames.says_found(second)
 
@@ -68,6 +72,8 @@ class Scene:
         """What the words about the later figure say by themselves."""
         if one.place not in self._own:
             before, behind, own = one.before[-_NEAR:], one.after[:_BEHIND], one.clause[-_OWN:]
+            if is_now(one):
+                before, own = own_statement(before), own_statement(own)
             found = {
                 "recalls": (_holds(before, "recalls") or _holds(behind, "recalls")) and not _is_compared(one),
                 "came": _holds(own, "came") or _holds(behind, "came"),
@@ -142,6 +148,11 @@ def _is_doing(one: Said) -> bool:
 def _is_compared(one: Said) -> bool:
     """ "Inside what I said": held against what was told, not told again."""
     return _holds((*one.before[-_NEAR:], *one.after[:_BEHIND]), "comparing")
+
+
+def _is_worked_towards(one: Said) -> bool:
+    """ "I'm shooting for 3/32", "it'll be 3/32 when we get done"."""
+    return _holds(one.clause[-_NEAR:], "aims") or _holds(one.after[:_BEHIND], "when_done")
 
 
 def _is_wanted(one: Said) -> bool:
