@@ -19,6 +19,7 @@ from extract.corrections.denied import find_denied
 from extract.corrections.dropped import find_dropped
 from extract.corrections.earlier_session import find_retractions, find_sessions
 from extract.corrections.echoed_figure import find_echoed_figures
+from extract.corrections.elsewhere import find_elsewhere
 from extract.corrections.judged import find_judged
 from extract.corrections.measured_again import find_measured_again
 from extract.corrections.named_anew import find_named_anew
@@ -62,6 +63,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("pointed back", find_pointed_back),
     ("judged", find_judged),
     ("sides", find_sides),
+    ("elsewhere", find_elsewhere),
     ("slip of figure", find_figure_slips),
     ("slip of unit", find_unit_slips),
     ("put right", find_put_right),
