@@ -20,6 +20,7 @@ from extract.corrections.dropped import find_dropped
 from extract.corrections.earlier_session import find_retractions, find_sessions
 from extract.corrections.echoed_figure import find_echoed_figures
 from extract.corrections.elsewhere import find_elsewhere
+from extract.corrections.far_denied import find_far_denied
 from extract.corrections.judged import find_judged
 from extract.corrections.measured_again import find_measured_again
 from extract.corrections.named_anew import find_named_anew
@@ -69,6 +70,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("put right", find_put_right),
     ("withdrawn", find_withdrawn),
     ("contrast", find_contrasts),
+    ("far denied", find_far_denied),
     ("signalled", find_signalled),
     ("echoed figure", find_echoed_figures),
     ("struck out", find_struck_out),
