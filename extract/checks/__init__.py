@@ -24,6 +24,7 @@ from extract.checks.instruments import find_unreadable
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
 from extract.checks.parallel import find_unlike
+from extract.checks.plates import find_unlike_powers
 from extract.checks.scale import find_out_of_scale
 from extract.checks.talk import Talk
 from extract.checks.terms import find_wrong_terms
@@ -46,6 +47,7 @@ RULES: tuple[tuple[str, Rule], ...] = (
     ("dimension", find_wrong_kinds),
     ("contrast", find_contrasts),
     ("instruments", find_unreadable),
+    ("powers", find_unlike_powers),
     ("parallel", find_unlike),
     ("terms", find_wrong_terms),
     ("foreign unit", find_foreign),

@@ -29,6 +29,9 @@ _A = (("a",), ("an",), ("any",), ("either",))
 """Before a figure these let "or" offer another thing: "a two inch or 120 mm brush"."""
 _BY = ("by",)
 _AT = ("at",)
+_SIDES: dict[tuple[str, ...], int] = {("over",): 1, ("above",): 1, ("under",): -1, ("below",): -1}
+_OTHER_SIDE = Fraction(5, 100)
+"""How far on the other side a figure said to be just over or under may lie, as a part of the exact one."""
 _FAR_SIDE = 4
 """Words between two sides of a thing: "1.5 mm thick and 3 mm wide, so 1/16 by 1/8"."""
 _POURED = ("mass", "volume")
@@ -182,10 +185,12 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
         return None
     verdict = max((agreement(a, b, convert) for a, b in pairs), key=_GRADES.__getitem__)
     strict = max((agreement(a, b, convert, limit=one.limit or other.limit) for a, b in pairs), key=_GRADES.__getitem__)
-    if strict == "agrees" or (strict == "close" and (one.hedged or other.hedged)):
+    exact = convert(first.figure.value)
+    beyond = _is_beyond(second, exact)
+    if not beyond and (strict == "agrees" or (strict == "close" and (one.hedged or other.hedged))):
         return None
     loose = strict != verdict
-    exact = convert(first.figure.value)
+    verdict = "disagrees" if beyond else verdict
     far = exact and not Fraction(1, reach) < second.figure.value / exact < reach
     if _is_at_a_place(first, second) and not _is_shifted(first, second, convert):
         return None
@@ -196,6 +201,14 @@ def _judge(first: Said, second: Said, reach: int) -> Suspicion | None:
     worked = " to ".join(figure_text(convert(a.value)) if loose else worked_out(a, b, convert) for a, b in pairs)
     message = f"{one.display} is {with_unit(worked, symbol_of(other))}, not {other.display}"
     return Suspicion("conversion", "stop" if verdict == "disagrees" else "look", (one, other), message, SOURCE)
+
+
+def _is_beyond(second: Said, exact: Fraction) -> bool:
+    """ "A shade over 2 inches" of what is 1.70: plainly on the other side."""
+    side = _SIDES.get(second.before[-1:], 0)
+    if not side or not check_words().hairs & {*second.before[-2:-1]}:
+        return False
+    return side * (second.figure.value - exact) > abs(exact) * _OTHER_SIDE
 
 
 def _is_at_a_place(first: Said, second: Said) -> bool:

@@ -34,6 +34,7 @@ class CheckWords:
     strong: frozenset[Phrase]
     weak: frozenset[Phrase]
     beside: frozenset[str]
+    hairs: frozenset[str]
     comparing: frozenset[str]
     unit_kinds: dict[str, frozenset[str]]
     usual_units: dict[str, tuple[str, ...]]
@@ -111,6 +112,7 @@ def check_words() -> CheckWords:
         strong=_phrases(restating["strong"]),
         weak=_phrases(restating["weak"]),
         beside=frozenset(data["beside"]["words"]),
+        hairs=frozenset(data["hairs"]["words"]),
         comparing=frozenset(data["comparing"]["words"]),
         unit_kinds={name: frozenset(kinds) for name, kinds in data["unit_kinds"].items()},
         usual_units={kind: tuple(symbols) for kind, symbols in data["usual_units"].items()},

@@ -22,7 +22,7 @@ _MOVED = (
     "thinned|opened|opens|closed|closes|came down|come down|coming down|comes down|went up|gone up|goes up|gained|"
     "gains|lost|loses|lose|stretched|lowered|raised|moved|moves|shifted|put on|taken off|took off|take off|up by|down "
     "by|up|down|fell|fallen|risen|wears|worn|saved|add|adds|added|short by|out by|off by|over by|took|"
-    "taken|gone|removed"
+    "taken|gone|removed|dropping|losing|gaining|shedding|climbing|falling|rising|shrinking|stretching"
 )
 _SIDES = "side|face|end|edge|way|cheek|flank"
 
@@ -172,6 +172,25 @@ LOOSE: tuple[Sum, ...] = (
         said("A", 14, "B", 2, "came off|comes off|come off|come away|came away|worn off|wore off|went", 9, SO, 6, "C"),
         one_of(work.difference),
         show("{a} less {b}"),
+    ),
+    Sum(
+        "that taken off",
+        said(
+            "A",
+            4,
+            "off|less|out",
+            8,
+            "B",
+            5,
+            "take that off|takes that off|take that away|took that off|lose that|knock that off|less that",
+            2,
+            "leaves|leaving|leave|got|you've|have|left with|down to|you're at|that's|it's",
+            2,
+            "C",
+        ),
+        one_of(work.difference, near=gauged.NEAREST),
+        show("{b} less {a}"),
+        carrier="itself",
     ),
     Sum(
         "taken off",
