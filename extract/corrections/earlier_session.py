@@ -32,6 +32,10 @@ _NO_DENIAL = frozenset({"again", "that", "more", "less", "longer", "need", "doub
 """Behind "no" and "never" these deny nothing that was told."""
 _HELD_BY = frozenset({"it's", "that's", "they're", "it", "only"})
 _SHOW = 4
+_REASON = 8
+"""Words that tell why what was done is told otherwise."""
+_SAME_THING = frozenset({"that", "this", "it", "these", "those", "here", "them"})
+_AS_BEFORE = frozenset({"same", "again", "too", "fine", "held", "holds", "works", "worked", "good", "lovely", "well"})
 """Words between "in the" and "film"."""
 
 
@@ -66,6 +70,7 @@ def _refutations(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
     if weakly is not None:
         yield weakly
     yield from islice(_came_of_it(scene, claim), 1)
+    yield from islice(_told_anew(scene, claim), 1)
 
 
 def _came_of_it(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
@@ -79,6 +84,20 @@ def _came_of_it(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
             if end < len(pieces) and start > claim + 2 and _instructs(scene, end):
                 yield start, end
                 break
+
+
+def _told_anew(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
+    """ "I used a screwdriver for that. Steel pulls the tuning. Use plastic": the same doing with another thing."""
+    pieces = scene.pieces
+    end = _clause_end(scene, claim)
+    same = {piece.text for piece in pieces[claim:end]} & _SAME_THING
+    reason = _clause_end(scene, end) if end < len(pieces) else end
+    if not same or claim + 1 >= end or reason >= len(pieces) or reason - end > _REASON:
+        return
+    said = {piece.text for piece in pieces[end : reason + _SHOW]}
+    verb = scene.doc[pieces[claim + 1].start].lemma_.lower()
+    if pieces[reason].text == verb and not said & _AS_BEFORE and _clause_end(scene, reason) - reason > 1:
+        yield end, reason
 
 
 def _clause_end(scene: Scene, place: int) -> int:
@@ -115,6 +134,8 @@ def find_sessions(scene: Scene) -> Iterator[tuple[int, int]]:
     for at, piece in enumerate(pieces[:-1]):
         if piece.measured and kind_of(piece.measured) == "time" and pieces[at + 1].text in ("ago", "back"):
             named.setdefault(at, at + 2)
+        if _last_one(scene, at):
+            named.setdefault(at, at + 2)
         if piece.text in scene.words.shows or (pieces[at + 1].text in ("i", "we", "where") and _is_one(scene, at)):
             opened = next(
                 (k for k in range(at - 1, max(-1, at - _SHOW - 1), -1) if pieces[k].text in _WITHIN),
@@ -128,6 +149,15 @@ def find_sessions(scene: Scene) -> Iterator[tuple[int, int]]:
             if opened is not None and pieces[at + 2].tag in ("VBD", "VBN"):
                 named.setdefault(opened, at + 1)
     yield from sorted(named.items())
+
+
+def _last_one(scene: Scene, at: int) -> bool:
+    """ "Last build I said": whatever was done last, and the speaker's own telling right behind it."""
+    pieces = scene.pieces
+    if pieces[at].text != "last" or at + 3 >= len(pieces) or (at and pieces[at - 1].text in ("the", "my", "this")):
+        return False
+    told = pieces[at + 2].text in _MAKERS and pieces[at + 3].text in scene.words.saying
+    return told and pieces[at + 1].tag in ("NN", "NNS")
 
 
 def _is_one(scene: Scene, at: int) -> bool:
@@ -193,6 +223,9 @@ def _draft(scene: Scene, claim: int, refuted: int, behind: int) -> Draft:
         gone = (scene.measured(stated),) if stated is not None else ()
         kept = scene.measured(right)
         return Draft(refuted, right + 1, "earlier_session", withdrawn, (right, right + 1), gone, kept)
+    meant = _meant(scene, claim, behind)
+    if meant is not None:
+        return Draft(refuted, behind + 2, "earlier_session", withdrawn, meant)
     until = _answer_end(scene, behind) if behind < len(pieces) else len(pieces)
     if until - behind < _SHOW and until < len(pieces):
         until = scene.sentence_end(until, _TEXT)
@@ -200,6 +233,16 @@ def _draft(scene: Scene, claim: int, refuted: int, behind: int) -> Draft:
         until = last
     gone = (scene.measured(stated),) if stated is not None else ()
     return Draft(refuted, until, "earlier_session", withdrawn, (behind, until), gone)
+
+
+def _meant(scene: Scene, claim: int, behind: int) -> tuple[int, int] | None:
+    """ "Now squeeze the spokes. Last build I said skip that ... do it": what was told right before is to be done."""
+    pieces = scene.pieces
+    if [piece.text for piece in pieces[behind : behind + 2]] not in (["do", "it"], ["do", "that"]):
+        return None
+    start = _clause_start(scene, claim)
+    ended = behind + 2 >= len(pieces) or pieces[behind + 1].mark or pieces[behind + 2].cue != pieces[behind + 1].cue
+    return (_clause_start(scene, start - 1), start) if ended and start > 1 else None
 
 
 def _answer_end(scene: Scene, behind: int) -> int:
