@@ -39,11 +39,11 @@ class Scene:
         self._own: dict[int, Signs] = {}
 
     def are_two(self, first: Said, second: Said) -> bool:
-        """Told apart for sure: left and right, wide and long, found and left, wished for and found."""
+        """Told apart for sure: left and right, wide and long, found and left or aimed at, wished for and found."""
         if self._sides.differ(first, second) or self.kinship.are_apart(first, second):
             return True
-        done = self.frames.frame(first) == "as_found" and self.frames.frame(second) == "as_left"
-        if done and not self._own_signs(second).keys() & _TELLING:
+        worked = self.frames.frame(first) == "as_found" and self.frames.frame(second) in ("target", "as_left")
+        if worked and not self._own_signs(second).keys() & _TELLING:
             return True
         if self.frames.frame(first) == "as_found" and _is_worked_towards(second):
             return True
