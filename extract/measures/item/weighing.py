@@ -12,6 +12,7 @@ from extract.measures.figure import Figure, Finding
 from extract.measures.item.proposals import propose
 from extract.measures.item.rules import RULES
 from extract.measures.item.signs import signs_of
+from extract.measures.knowledge import knowledge
 from extract.weights import heaviest, weight_file
 
 _SURE = frozenset({"restated", "usual owner"})
@@ -29,6 +30,8 @@ def find_item(figure: Figure, finding: Finding) -> None:
     if not weights or finding.item_rule in _SURE:
         return
     proposals = propose(figure, finding)
+    # A side is where a thing was measured; it is the thing itself only where nothing else is named.
+    proposals = [one for one in proposals if tuple(one.thing.name.split()) not in knowledge().sides] or proposals
     if proposals:
         best = heaviest(proposals, signs_of(figure, finding, proposals), weights)
         finding.item, finding.item_rule = best.thing, best.rules[0]
