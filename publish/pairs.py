@@ -5,8 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from extract.record import Measure, Phase
+from extract.units import UnitError, to_unit, unit_rows
 from publish.context import Pair, Row
 from publish.rows import Rows
+from publish.written import exact
+
+_FARTHEST = 50
 
 
 @dataclass(slots=True)
@@ -17,6 +21,7 @@ class _Place:
     item: str
     where: str
     rows: dict[Phase, list[Row]] = field(default_factory=dict)
+    measures: dict[Phase, list[Measure]] = field(default_factory=dict)
 
     def matches(self, other: _Place) -> bool:
         """The two may be the same thing: one of them only names it less exactly."""
@@ -39,7 +44,7 @@ def pair_up(rows: Rows) -> tuple[Pair, ...]:
     pairs = []
     for before in found:
         after = before if before in left else _only_match(before, found, left)
-        if after is not None:
+        if after is not None and _is_one_change(before.measures["as_found"][0], after.measures["as_left"][-1]):
             pairs.append(_pair(before, after, places))
     return tuple(pairs)
 
@@ -49,8 +54,25 @@ def _places(rows: Rows) -> list[_Place]:
     for measure, row in rows.all:
         if measure.stands and measure.attribute and not measure.difference:
             key = _key(measure)
-            places.setdefault(key, _Place(*key)).rows.setdefault(measure.phase, []).append(row)
+            place = places.setdefault(key, _Place(*key))
+            place.rows.setdefault(measure.phase, []).append(row)
+            place.measures.setdefault(measure.phase, []).append(measure)
     return list(places.values())
+
+
+def _is_one_change(found: Measure, left: Measure) -> bool:
+    """Work may bring one to the other: figures of one kind, neither of them more than so many times the other.
+
+    A chain of twelve inches is not left at fifty miles; what is taken down to nothing is.
+    """
+    known = unit_rows()
+    if found.unit not in known or left.unit not in known or found.value * left.value == 0:
+        return found.kind == left.kind
+    try:
+        after = to_unit(exact(left.value), left.unit, found.unit)
+    except UnitError:
+        return False
+    return 1 / _FARTHEST <= abs(after / exact(found.value)) <= _FARTHEST
 
 
 def _key(measure: Measure) -> tuple[str, str, str]:

@@ -159,3 +159,11 @@ def test_a_less_exact_name_is_not_paired_where_two_could_be_meant() -> None:
 def test_other_things_are_not_paired(more: dict[str, Any]) -> None:
     left: dict[str, Any] = {"phase": "as_left", "item": "string", **more}
     assert not pairs(a_measure("a", item="string"), a_measure("b", **left))
+
+
+def test_figures_that_no_work_brings_to_one_another_are_no_pair() -> None:
+    chain = {"attribute": "length", "item": "chain"}
+    found = a_measure("a", 12.125, "inch", **chain)
+    assert pairs(found, a_measure("b", 12.0, "inch", phase="as_left", **chain))
+    assert not pairs(found, a_measure("c", 50.0, "mile", phase="as_left", **chain))
+    assert pairs(a_measure("d", 2.0, "mm", **chain), a_measure("e", 0.0, "mm", phase="as_left", **chain))
