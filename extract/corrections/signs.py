@@ -10,6 +10,7 @@ import tomllib
 from bisect import bisect_left
 from functools import cache, lru_cache
 from importlib.resources import files
+from itertools import pairwise
 
 from extract.corrections.scene import Scene
 from extract.corrections.templates import Templates
@@ -17,6 +18,8 @@ from extract.corrections.templates import Templates
 OWNING = ("confess", "discard", "amend", "reread", "strong")
 """Signs that explain why something is said again."""
 
+_IDLE = frozenset({("a", "day"), ("a", "night"), ("it", "quits")})
+"""Right behind "I called it" these give no name."""
 _TURNED = 14
 """Words behind "remember I said" among which it is taken back."""
 
@@ -70,10 +73,12 @@ class Signs:
 
 
 def _called_to_mind(scene: Scene, begin: int, end: int) -> bool:
-    """ "Like I said", "as I told you": what was said holds. "I said to him" and "I told you about" state nothing."""
+    """ "Like I said", "as I told you": what was said holds. "I said to him" and "I called it a day" state nothing."""
     follows = scene.pieces[end].text if end < len(scene.pieces) else ""
     what = "what" in {piece.text for piece in scene.pieces[max(0, begin - 1) : begin + 1]}
     if (scene.pieces[end - 1].text == "said" and follows == "to") or (follows == "about" and not what):
+        return True
+    if _IDLE & {*pairwise(piece.text for piece in scene.pieces[end - 1 : end + 3])}:
         return True
     before = scene.pieces[begin - 1] if begin else None
     if (
