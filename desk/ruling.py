@@ -7,7 +7,11 @@ from typing import TYPE_CHECKING
 import click
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
+    from capture.shop import Shop
     from extract.rulings.line_log import Given, LineLog
+    from publish.gather import Gathered
 
 
 def _hand(_context: click.Context, _option: click.Parameter, by: str) -> str:
@@ -19,6 +23,19 @@ def _hand(_context: click.Context, _option: click.Parameter, by: str) -> str:
 
 
 by = click.option("--by", default="", callback=_hand, help="Who says so; kept with the ruling.")
+
+
+def gathered(shop_folder: Path) -> tuple[Shop, tuple[Gathered, ...]]:
+    """The shop and its sessions; what can't be read is told."""
+    from capture.shop import Shop
+    from desk.console import console
+    from publish.gather import gather
+
+    shop = Shop.open(shop_folder)
+    found, problems = gather(shop)
+    for problem in problems:
+        console.print(problem, markup=False)
+    return shop, found
 
 
 def give(log: LineLog[Given], ruling: Given) -> None:

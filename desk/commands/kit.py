@@ -117,15 +117,9 @@ def undo(which: str | None, shop_folder: Path, by: str) -> None:
 
 
 def _kit(shop_folder: Path) -> tuple[Shop, Kit]:
-    from capture.shop import Shop
-    from desk.console import console
-    from publish.gather import gather
     from publish.kit import kit_of
 
-    shop = Shop.open(shop_folder)
-    gathered, problems = gather(shop)
-    for problem in problems:
-        console.print(problem, markup=False)
+    shop, gathered = ruling.gathered(shop_folder)
     return shop, kit_of(one.source for one in gathered)
 
 

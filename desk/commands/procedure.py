@@ -151,15 +151,9 @@ def undo(which: str | None, shop_folder: Path, by: str) -> None:
 
 
 def _procedures(shop_folder: Path) -> tuple[Shop, Procedures, tuple[str, ...]]:
-    from capture.shop import Shop
-    from desk.console import console
-    from publish.gather import gather
     from publish.procedures import procedures_of_shop, work_of
 
-    shop = Shop.open(shop_folder)
-    gathered, problems = gather(shop)
-    for problem in problems:
-        console.print(problem, markup=False)
+    shop, gathered = ruling.gathered(shop_folder)
     settings = shop.settings
     procedures, without_effect = procedures_of_shop(shop, [work_of(one.source, settings) for one in gathered])
     return shop, procedures, without_effect

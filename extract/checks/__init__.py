@@ -23,13 +23,14 @@ from extract.checks.impossible import IMPOSSIBLE
 from extract.checks.instruments import find_unreadable
 from extract.checks.known_sizes import find_wrong_sizes
 from extract.checks.misheard import find_misheard
+from extract.checks.missing_units import find_missing_units
 from extract.checks.parallel import find_unlike
 from extract.checks.plates import find_unlike_powers
 from extract.checks.scale import find_out_of_scale
 from extract.checks.talk import Talk
 from extract.checks.terms import find_wrong_terms
 from extract.checks.twice import find_told_twice
-from extract.checks.units import find_missing_units, find_wrong_kinds
+from extract.checks.units import find_wrong_kinds
 from extract.ids import Mint
 from extract.record import Finding, Record
 from extract.trade import Trade

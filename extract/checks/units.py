@@ -1,10 +1,7 @@
-"""A figure without a unit, and a unit of the wrong kind.
+"""A unit of the wrong kind.
 
-Takes "oven at 200, till it smells" (missing), "torque it to twelve millimeters" and "humidity at 45 degrees" (wrong
-kind); "torque it to 12, then a quarter turn" and "two inches long" pass.
-
-Source: NIST SP 811 (2008) chapter 7: a value of a
-quantity is a number and a unit of that quantity's kind.
+Takes "torque it to twelve millimeters" and "humidity at 45 degrees"; "two inches long" passes.
+Source: NIST SP 811 (2008) chapter 7: a value of a quantity is a number and a unit of that quantity's kind.
 """
 
 from __future__ import annotations
@@ -12,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from extract.checks.agreement import agreement
-from extract.checks.finding import Suspicion, figure_text
+from extract.checks.finding import Suspicion
 from extract.checks.linear import conversion
 from extract.checks.talk import Said, Talk, words_of
 from extract.checks.vocabulary import Phrase, check_words, holds
@@ -31,13 +28,8 @@ _NOT_SAID = frozenset({"and", "then"})
 _VERB = 7
 """Words before a figure among which the verb that calls for its kind must stand."""
 _LONGEST = 4
-_WAIT, _SETTLES = 7, 4
-"""Words before a wait among which it must be said to be one, and cues up to which another time gives it its unit."""
 _SHORTEST = 6
 """Letters of an attribute's name: "set" and "gap" are said for too many things."""
-_WAITED = 3
-_STEM = 4
-_SOME = (("some",), ("odd",), ("something",))
 _PITCH = frozenset({"pitch"})
 """ "Flat" and "sharp" are of pitch only where the talk speaks of pitch."""
 _NOUNS = {
@@ -51,60 +43,6 @@ _NOUNS = {
 
 
 _ENDS_OF_VERBS = frozenset({"by", "with", "at", "in", "to", "says", "say", "reads", "read"})
-
-
-def find_missing_units(talk: Talk) -> Iterator[Suspicion]:
-    """Each figure that measures something and has no unit that anything settles."""
-    kinds = {attribute.name: attribute.kind for attribute in talk.trade.attributes}
-    for one in talk.said:
-        measure = one.measure
-        if measure.unit not in (None, "dimensionless") and not _is_unsettled_time(talk, one):
-            continue
-        if one.before[-2:] == (measure.quote.lower(), "for") or _is_settled_elsewhere(talk, one):
-            continue  # "six for six" tells of strokes that came out
-        if _counts_some(one):
-            continue
-        kind = kinds.get(measure.attribute or "", measure.kind) or _first_kind(one)
-        message = f"{figure_text(one.figure.value)} has no unit, and nothing near it settles one; {_asked(one, kind)}"
-        yield Suspicion("unit_missing", "stop", (measure,), message, SOURCE)
-
-
-def _asked(one: Said, kind: str | None) -> str:
-    """What is to be said: of what the record supposes only what the words name too."""
-    measure, near = one.measure, {word[:_STEM] for word in one.before[-_WAIT:]}
-    named = any(word[:_STEM] in near for word in words_of(measure.attribute or ""))
-    waits = one.before[-1:] == ("for",) or bool(check_words().waits[0] & {*one.before[-_WAITED:]})
-    told = named or (kind == "time" and waits) or kind == _first_kind(one)
-    if measure.attribute and told and kind in check_words().usual_units:
-        return f"say the {measure.attribute} in {choices(kind)}"
-    return "say which unit is meant"
-
-
-def _counts_some(one: Said) -> bool:
-    """ "Forty some years", "thirty odd spokes": a count of what follows."""
-    some, things = one.after[:1], one.after[1:2]
-    return some in _SOME and things != () and not {*things} & (check_words().between | check_words().clause_borders)
-
-
-def _is_settled_elsewhere(talk: Talk, one: Said) -> bool:
-    """What is measured was said with its unit before, by the same word: "compression, cold, 45 psi"."""
-    name = {*words_of(one.measure.attribute or "")} & {*one.before[-_WAIT:]}
-    return any(
-        name & {*other.before[-_WAIT:]} and other.measure.unit_said and other.place < one.place for other in talk.said
-    )
-
-
-def _is_unsettled_time(talk: Talk, one: Said) -> bool:
-    """ "The paint wants 24 to dry": a wait without its unit, and none said of a time near it."""
-    measure, (waiting, ending) = one.measure, check_words().waits
-    if measure.kind != "time" or measure.unit_said or len(one.figures) > 1:
-        return False
-    if not (waiting & {*one.before[-_WAIT:]} and (one.after[:2] == () or one.after[0] in ending)):
-        return False
-    return not any(
-        other.kind == "time" and other.unit_said and abs(other.cue - measure.cue) <= _SETTLES
-        for other in talk.record.measures
-    )
 
 
 def find_wrong_kinds(talk: Talk) -> Iterator[Suspicion]:
@@ -285,7 +223,8 @@ def _named_behind(one: Said, names: Mapping[Phrase, frozenset[str]]) -> tuple[st
     return None
 
 
-def _first_kind(one: Said) -> str | None:
+def first_kind(one: Said) -> str | None:
+    """The kind that the words right before a figure call for."""
     found = _kind_before(one)
     return min(found[1]) if found else None
 

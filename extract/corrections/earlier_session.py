@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import islice
 
+from extract.corrections.plain import plain_words
 from extract.corrections.scene import Draft, Scene, alike, differ, kind_of
 
 _CLAIM = 14
@@ -32,11 +33,10 @@ _NO_DENIAL = frozenset({"again", "that", "more", "less", "longer", "need", "doub
 """Behind "no" and "never" these deny nothing that was told."""
 _HELD_BY = frozenset({"it's", "that's", "they're", "it", "only"})
 _SHOW = 4
+"""Words between "in the" and "film"."""
 _REASON = 8
 """Words that tell why what was done is told otherwise."""
 _SAME_THING = frozenset({"that", "this", "it", "these", "those", "here", "them"})
-_AS_BEFORE = frozenset({"same", "again", "too", "fine", "held", "holds", "works", "worked", "good", "lovely", "well"})
-"""Words between "in the" and "film"."""
 
 
 def find_retractions(scene: Scene) -> Iterator[Draft]:
@@ -96,7 +96,7 @@ def _told_anew(scene: Scene, claim: int) -> Iterator[tuple[int, int]]:
         return
     said = {piece.text for piece in pieces[end : reason + _SHOW]}
     verb = scene.doc[pieces[claim + 1].start].lemma_.lower()
-    if pieces[reason].text == verb and not said & _AS_BEFORE and _clause_end(scene, reason) - reason > 1:
+    if pieces[reason].text == verb and not said & plain_words().as_before and _clause_end(scene, reason) - reason > 1:
         yield end, reason
 
 

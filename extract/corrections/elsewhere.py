@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.openings import opens
-from extract.corrections.plain import plain_words
 from extract.corrections.scene import Draft, Scene, alike, differ
-from extract.corrections.turns import before, behind, is_stated, unit_at
+from extract.corrections.turns import before, behind, cry_end, is_stated, unit_at
 
 _ECHO = 4
 """Words of what was said before, said again: "two cross, that's ..."."""
@@ -35,25 +34,12 @@ def find_elsewhere(scene: Scene) -> Iterator[Draft]:
     """Each remark that gives what was said just before to another thing."""
     at = 2
     while at < len(scene.pieces) - 4:
-        end = _turn(scene, at) if opens(scene, at) else at
+        end = cry_end(scene, at) if opens(scene, at) else at
         if end > at and scene.text(at, end).lower().rstrip(",.") not in _WEAK:
             found = _found(scene, at, end)
             if found is not None:
                 yield found
         at = max(end, at + 1)
-
-
-def _turn(scene: Scene, at: int) -> int:
-    """Behind the phrases of taking back, of surprise or of stopping that begin at a place."""
-    words, pieces = plain_words(), scene.pieces
-    end = at
-    while end < len(pieces):
-        phrases = (words.cries, scene.words.edits, scene.words.weak_edits)
-        length = max(one.at(pieces, end) for one in phrases)
-        if not length:
-            break
-        end += length
-    return end
 
 
 def _found(scene: Scene, begin: int, end: int) -> Draft | None:

@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from extract.corrections.openings import opens
-from extract.corrections.plain import plain_words
 from extract.corrections.scene import Draft, Scene, alike, kind_of
-from extract.corrections.turns import asks, unit_at
+from extract.corrections.turns import asks, cry_end, unit_at
 
 _CRY = 18
 """Words before "not" among which the speaker stops himself."""
@@ -31,9 +30,8 @@ def find_far_denied(scene: Scene) -> Iterator[Draft]:
 
 def _cry(scene: Scene, right: int) -> int | None:
     """Where the speaker stops himself: "Ah, wait.", "no, hang on"."""
-    lists = (plain_words().cries, scene.words.edits, scene.words.weak_edits)
     for at in range(right - 1, max(0, right - _CRY), -1):
-        if opens(scene, at) and any(phrases.at(scene.pieces, at) for phrases in lists):
+        if opens(scene, at) and cry_end(scene, at) > at:
             return None if asks(scene, (at, max(at + 1, unit_at(scene, right)[1]))) else at
     return None
 

@@ -25,8 +25,6 @@ _WORK = frozenset({"now", "after", "still", "also", "another", "other"})
 _NOUNS = frozenset({"NN", "NNS", "NNP"})
 _WORKED = frozenset({"VBN", "VBD"})
 _DOING = frozenset({"i've", "we've", "i'd"})
-_MEASURING = frozenset({"got", "put", "had", "measured", "checked", "weighed", "counted"})
-_GAUGES = frozenset({"caliper", "gauge", "rule", "ruler", "tape", "scale", "micrometer", "meter", "time"})
 
 
 def find_measured_again(scene: Scene) -> Iterator[Draft]:
@@ -65,7 +63,7 @@ def _thing(scene: Scene, begin: int, right: int) -> frozenset[str]:
     behind = right + 1 + (right + 1 < len(pieces) and pieces[right + 1].tag == "JJ")
     near = [*range(start, right), *range(right + 1, min(behind + 1, len(pieces)))]
     named = {root(pieces[at].text) for at in near if pieces[at].tag in _NOUNS | {"POS", "NNS"}}
-    return frozenset(named) - _GAUGES - scene.words.empty
+    return frozenset(named) - plain_words().gauges - scene.words.empty
 
 
 def _wrong(scene: Scene, begin: int, right: int) -> int | None:
@@ -97,6 +95,7 @@ def _worked_on(scene: Scene, wrong: int, begin: int, right: int) -> bool:
         return True
     near = pieces[max(wrong + 1, begin - 8) : right + 2]
     acted = any(
-        one.text in _DOING and other.tag in _WORKED and other.text not in _MEASURING for one, other in pairwise(near)
+        one.text in _DOING and other.tag in _WORKED and other.text not in plain_words().measuring
+        for one, other in pairwise(near)
     )
     return acted or any(piece.text in _WORK for piece in near)

@@ -9,6 +9,7 @@ from importlib.resources import files
 
 from extract.corrections.phrases import Phrases
 from extract.corrections.templates import Templates
+from extract.roots import root
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +38,13 @@ class PlainWords:
     drop: Templates
     mind: Templates
     again: Templates
+    gauges: frozenset[str]
+    """By their roots."""
+    measuring: frozenset[str]
+    noting: frozenset[str]
     leads: frozenset[str]
     held: Phrases
+    as_before: frozenset[str]
     judging: Templates
     bounding: frozenset[str]
     sides: dict[str, frozenset[str]]
@@ -75,8 +81,12 @@ def plain_words() -> PlainWords:
         small=frozenset(naming["small"]),
         later=frozenset(naming["later"]),
         substances=frozenset(data["substances"]["words"]),
+        gauges=frozenset(map(root, (*data["classes"]["gauge"], *data["measuring"]["aside"]))),
+        measuring=frozenset(data["measuring"]["verbs"]),
+        noting=frozenset(data["noting"]["verbs"]),
         leads=frozenset(data["recalls"]["leads"]),
         held=Phrases(data["recalls"]["held"]),
+        as_before=frozenset(data["upheld"]["words"]),
         bounding=frozenset(data["judged"]["bounding"]),
         sides={word: frozenset(row) - {word} for row in sides["rows"] for word in row},
         cries=Phrases(sides["cries"]),

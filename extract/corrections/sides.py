@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from extract.corrections.openings import opens
 from extract.corrections.plain import PlainWords, plain_words
 from extract.corrections.scene import Draft, Scene
-from extract.corrections.turns import asks, unit_at
+from extract.corrections.turns import asks, cry_end, unit_at
 
 _BACK = 34
 """Words before the cry among which the other side was named."""
@@ -27,26 +27,12 @@ def find_sides(scene: Scene) -> Iterator[Draft]:
     """Each cry behind which the counterpart of a side named before is named."""
     at = 2
     while at < len(scene.pieces) - 1:
-        end = _cry(scene, at) if opens(scene, at) else at
+        end = cry_end(scene, at) if opens(scene, at) else at
         if end > at and end < len(scene.pieces):
             found = _bare(scene, at, end) or _sound(scene, at, end)
             if found is not None:
                 yield found
         at = max(end, at + 1)
-
-
-def _cry(scene: Scene, at: int) -> int:
-    """Behind all the phrases of surprise or of taking back that begin at a place."""
-    words, pieces = plain_words(), scene.pieces
-    end = at
-    while end < len(pieces):
-        length = max(
-            words.cries.at(pieces, end), scene.words.edits.at(pieces, end), scene.words.weak_edits.at(pieces, end)
-        )
-        if not length:
-            break
-        end += length
-    return end
 
 
 def _bare(scene: Scene, begin: int, end: int) -> Draft | None:

@@ -10,7 +10,6 @@ import tomllib
 from bisect import bisect_left
 from functools import cache, lru_cache
 from importlib.resources import files
-from itertools import pairwise
 
 from extract.corrections.scene import Scene
 from extract.corrections.templates import Templates
@@ -18,8 +17,6 @@ from extract.corrections.templates import Templates
 OWNING = ("confess", "discard", "amend", "reread", "strong")
 """Signs that explain why something is said again."""
 
-_IDLE = frozenset({("a", "day"), ("a", "night"), ("it", "quits")})
-"""Right behind "I called it" these give no name."""
 _TURNED = 14
 """Words behind "remember I said" among which it is taken back."""
 
@@ -31,7 +28,10 @@ class Signs:
         self._spans: dict[str, list[tuple[int, int]]] = {
             name: list(templates.find(scene.line, 0, len(scene.pieces))) for name, templates in sign_templates().items()
         }
-        self._spans["quote"] = [span for span in self._spans["quote"] if not _called_to_mind(scene, *span)]
+        idle = frozenset(at for begin, end in self._spans["idle"] for at in range(begin, end))
+        self._spans["quote"] = [
+            span for span in self._spans["quote"] if span[1] - 1 not in idle and not _called_to_mind(scene, *span)
+        ]
         self._begins = {name: [begin for begin, _ in spans] for name, spans in self._spans.items()}
         self._covered = {
             name: frozenset(at for begin, end in spans for at in range(begin, end))
@@ -73,12 +73,10 @@ class Signs:
 
 
 def _called_to_mind(scene: Scene, begin: int, end: int) -> bool:
-    """ "Like I said", "as I told you": what was said holds. "I said to him" and "I called it a day" state nothing."""
+    """ "Like I said", "as I told you": what was said holds. "I said to him" and "I told you about" state nothing."""
     follows = scene.pieces[end].text if end < len(scene.pieces) else ""
     what = "what" in {piece.text for piece in scene.pieces[max(0, begin - 1) : begin + 1]}
     if (scene.pieces[end - 1].text == "said" and follows == "to") or (follows == "about" and not what):
-        return True
-    if _IDLE & {*pairwise(piece.text for piece in scene.pieces[end - 1 : end + 3])}:
         return True
     before = scene.pieces[begin - 1] if begin else None
     if (

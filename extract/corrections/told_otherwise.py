@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from extract.corrections.plain import plain_words
 from extract.corrections.scene import Draft, Scene
 
 _CLAIM = 16
@@ -18,7 +19,6 @@ _NAMING = frozenset({"that's", "it's", "this", "these", "those", "they're", "tha
 _DENYING = frozenset({"not", "isn't", "wasn't", "aren't", "weren't"})
 _BETWEEN = frozenset({"by", "the", "way", "at", "all", "either", "folks", "sorry"})
 _OWNING = frozenset({"said", "told", "misread", "called", "muddled", "confused", "mixed", "calling", "saying"})
-_NOTING = frozenset({"write", "order", "copy", "note", "put", "buy", "cut"})
 _ANSWERS = frozenset({"no"})
 """An apology that may as well answer the viewer: "no, what you hear is not the saw, it's the fan"."""
 _SMALL = frozenset({"DT", "IN", "TO", "PRP", "PRP$", "MD", "CC", "VBZ"})
@@ -41,7 +41,11 @@ def _advice(scene: Scene) -> Iterator[Draft]:
         refuted = next(iter(scene.words.retracting.find(pieces, end + _FEWEST, end + _CLAIM)), None)
         if refuted is None or len(scene.content(range(end, refuted[0]))) < _FEWEST:
             continue
-        if refuted[1] < len(pieces) and pieces[refuted[1] - 1].text == "don't" and pieces[refuted[1]].text in _NOTING:
+        if (
+            refuted[1] < len(pieces)
+            and pieces[refuted[1] - 1].text == "don't"
+            and pieces[refuted[1]].text in plain_words().noting
+        ):
             continue  # "don't write twelve": a figure put right before it is not to be noted
         until = scene.sentence_end(refuted[1], _TEXT) if refuted[1] < len(pieces) else refuted[1]
         if until - refuted[1] < _FEWEST and until < len(pieces):

@@ -30,6 +30,18 @@ def unit_at(scene: Scene, place: int) -> tuple[int, int]:
     return units[number], units[number + 1]
 
 
+def cry_end(scene: Scene, place: int) -> int:
+    """Behind all the phrases of surprise, of stopping or of taking back that begin at a place; it where none does."""
+    phrases = (plain_words().cries, scene.words.edits, scene.words.weak_edits)
+    end = place
+    while end < len(scene.pieces):
+        length = max(one.at(scene.pieces, end) for one in phrases)
+        if not length:
+            break
+        end += length
+    return end
+
+
 def before(scene: Scene, place: int) -> tuple[int, int] | None:
     """What was said right before a place: the rest of its sentence or breath, or the one before where that is short."""
     start = unit_at(scene, place)[0]

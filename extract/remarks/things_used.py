@@ -183,11 +183,7 @@ def _with_its_size(reading: Reading, start: int, thing: Thing) -> int:
     if start == thing.head or bench.word(start) not in _unit_words():
         return start
     begin = start
-    while (
-        begin > 0
-        and start - begin < _LONGEST_NUMBER
-        and (bench.tag(begin - 1) == "CD" or bench.doc[begin - 1].like_num)
-    ):
+    while begin > 0 and start - begin < _LONGEST_NUMBER and _is_number(reading, begin - 1):
         begin -= 1
     return begin if begin < start else start + 1
 

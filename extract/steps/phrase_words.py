@@ -26,6 +26,7 @@ class PhraseWords:
     along: frozenset[str]
     needs_object: frozenset[str]
     needs_place: frozenset[str]
+    found_there: frozenset[str]
 
 
 @cache

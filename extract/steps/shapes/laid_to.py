@@ -9,15 +9,16 @@ from extract.clauses.bench import Bench
 from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
+from extract.steps.phrase_words import phrase_words
 from extract.steps.shapes.dosed import is_dose_noun
-from extract.steps.shapes.no_verb import FOUND_THERE, ONTO, leading_thing
+from extract.steps.shapes.no_verb import ONTO, leading_thing
 from extract.steps.shapes.tools import tool_verb
 
 
 def laid_to(bench: Bench, piece: Piece) -> Candidate | None:
     """A tool or material, a preposition and what it is laid to."""
     thing = leading_thing(bench, piece)
-    if thing is None or thing.pronoun or bench.word(thing.start) in FOUND_THERE:
+    if thing is None or thing.pronoun or bench.word(thing.start) in phrase_words().found_there:
         return None
     at = thing.end
     if bench.word(at) in {"now", "next", "then"}:

@@ -7,27 +7,9 @@ from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, thing_at, with_whole
 
 ONTO = frozenset(
-    [
-        "on",
-        "in",
-        "over",
-        "along",
-        "around",
-        "round",
-        "under",
-        "into",
-        "onto",
-        "between",
-        "across",
-        "to",
-        "through",
-        "behind",
-        "against",
-    ]
+    {"on", "in", "over", "along", "around", "round", "under", "into", "onto", "between", "across", "to", "through"}
+    | {"behind", "against", "underneath", "inside", "up", "down", "at"}
 )
-FOUND_THERE = frozenset({"old", "dirty", "dried", "rust", "dirt", "muck", "soot", "dust", "grime", "crud"})
-"""What is old, or dirt, was found where it is: nobody laid it there."""
-ONTO |= {"underneath", "inside", "up", "down", "at"}
 
 
 def leading_thing(bench: Bench, piece: Piece) -> Thing | None:

@@ -11,7 +11,8 @@ from extract.clauses.pieces import Piece
 from extract.clauses.things import Thing, is_workable, kind_of, thing_at
 from extract.steps.candidate import Candidate
 from extract.steps.complement import states
-from extract.steps.shapes.no_verb import FOUND_THERE, ONTO
+from extract.steps.phrase_words import phrase_words
+from extract.steps.shapes.no_verb import ONTO
 from extract.steps.shapes.tools import tool_verb
 
 _LONGEST = 7
@@ -29,7 +30,7 @@ def placed(bench: Bench, piece: Piece) -> Candidate | None:
         return None
     laid = thing_at(bench, piece.lead, at) or _by_place(bench, piece.lead, at)
     target = thing_at(bench, at + 1, piece.end)
-    found = bench.word(piece.lead) in FOUND_THERE or bench.word(piece.lead) in {"hang", "hold"}
+    found = bench.word(piece.lead) in phrase_words().found_there or bench.word(piece.lead) in {"hang", "hold"}
     if found or laid is None or laid.pronoun or not is_workable(bench, laid):
         return None
     if laid.end < at and bench.word(laid.end) == "of":
